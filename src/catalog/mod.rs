@@ -1,0 +1,1 @@
+//! The performance catalog: one SQLite file.

@@ -1,0 +1,1 @@
+//! The cooling season: coil, moisture balance, turndown.

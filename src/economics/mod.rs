@@ -1,0 +1,1 @@
+//! Money, emissions and source energy.

@@ -1,0 +1,1 @@
+//! The heating season: balance point, one hour, the whole winter.

@@ -1,0 +1,1 @@
+//! Reads files from outside: catalog CSV, house and criteria TOML, weather.

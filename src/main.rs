@@ -1,0 +1,5 @@
+//! The `overwinter` command.
+
+fn main() -> std::process::ExitCode {
+    overwinter::cli::main()
+}

@@ -1,0 +1,1 @@
+//! Moist air by the equations of the ASHRAE Handbook.

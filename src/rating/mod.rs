@@ -1,0 +1,1 @@
+//! Seasonal ratings recomputed from published points.

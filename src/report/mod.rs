@@ -1,0 +1,1 @@
+//! Tables, charts and pages made from answers; computes no physics.

@@ -1,0 +1,1 @@
+//! One house against many units: verdicts and ranking.
