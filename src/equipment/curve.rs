@@ -139,23 +139,6 @@ impl<P: Interpolate> Curve<P> {
         let value = inner.toward(last, (limited - t_inner) / (t_last - t_inner));
         P::credible(Continued { value, last })
     }
-
-    /// A curve between two curves of the same speed, `fraction` of the way from `self` to `other`, as far as both reach.
-    #[must_use]
-    pub fn blended(&self, other: &Self, fraction: f64) -> Option<Self> {
-        let points = self
-            .points
-            .iter()
-            .chain(&other.points)
-            .filter_map(|&(outdoor, _)| {
-                Some((
-                    outdoor,
-                    self.at(outdoor)?.toward(other.at(outdoor)?, fraction),
-                ))
-            })
-            .collect();
-        Self::through(self.severe, points)
-    }
 }
 
 #[cfg(test)]
