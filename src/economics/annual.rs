@@ -19,8 +19,12 @@ pub enum System {
 
 impl System {
     /// Every system.
-    pub const ALL: [Self; 4] =
-        [Self::HeatPumpWithResistance, Self::HeatPumpWithFuel, Self::ElectricResistance, Self::FuelFurnace];
+    pub const ALL: [Self; 4] = [
+        Self::HeatPumpWithResistance,
+        Self::HeatPumpWithFuel,
+        Self::ElectricResistance,
+        Self::FuelFurnace,
+    ];
 
     /// What a reader calls it.
     #[must_use]
@@ -105,21 +109,33 @@ impl AnnualCost {
 /// # Errors
 /// [`BillError`] where a tariff asks for months or hours that the uses do not have.
 pub fn annual(system: System, uses: &Uses, energy: &Energy) -> Result<Annual, BillError> {
-    let mut given = Given { energy, missing: Vec::new() };
+    let mut given = Given {
+        energy,
+        missing: Vec::new(),
+    };
     let electricity = electricity(system, uses);
     let fuel = if system.burns_fuel() {
-        let efficiency = given.figure("fuel_efficiency").filter(|efficiency| *efficiency > 0.0);
+        let efficiency = given
+            .figure("fuel_efficiency")
+            .filter(|efficiency| *efficiency > 0.0);
         efficiency.map(|efficiency| heat_by_fuel(system, uses).scaled(1.0 / efficiency))
     } else {
         Some(EnergyProfile::none())
     };
     let electricity_bill = given.electricity_bill(&electricity)?;
-    let fuel_bill =
-        if system.burns_fuel() { given.fuel_bill(fuel.as_ref())? } else { Some(Bill::default()) };
+    let fuel_bill = if system.burns_fuel() {
+        given.fuel_bill(fuel.as_ref())?
+    } else {
+        Some(Bill::default())
+    };
 
     let mut carried = |electricity_factor, fuel_factor| {
         let by_electricity = given.figure(electricity_factor);
-        let by_fuel = if system.burns_fuel() { given.figure(fuel_factor) } else { Some(0.0) };
+        let by_fuel = if system.burns_fuel() {
+            given.figure(fuel_factor)
+        } else {
+            Some(0.0)
+        };
         Some(electricity.total().0 * by_electricity? + fuel.as_ref()?.total().0 * by_fuel?)
     };
     let emissions_g = carried("electricity_emissions_g", "fuel_emissions_g");
@@ -146,7 +162,11 @@ fn electricity(system: System, uses: &Uses) -> EnergyProfile {
         System::FuelFurnace => EnergyProfile::none(),
     };
     let all = heating.plus(&uses.cooling_electricity);
-    if system.has_heat_pump() { all.plus(&uses.standby_electricity) } else { all }
+    if system.has_heat_pump() {
+        all.plus(&uses.standby_electricity)
+    } else {
+        all
+    }
 }
 
 /// Heat that a system makes from fuel.
@@ -166,7 +186,11 @@ struct Given<'a> {
 
 impl Given<'_> {
     fn figure(&mut self, name: &'static str) -> Option<f64> {
-        let found = self.energy.figures().into_iter().find(|(given, _)| *given == name);
+        let found = self
+            .energy
+            .figures()
+            .into_iter()
+            .find(|(given, _)| *given == name);
         if found.is_none() {
             self.missing.push(name);
         }
@@ -178,7 +202,12 @@ impl Given<'_> {
             self.missing.push("electricity_price");
             return Ok(None);
         };
-        bill(&tariff, used, charge(self.energy.electricity_monthly_charge.as_ref())).map(Some)
+        bill(
+            &tariff,
+            used,
+            charge(self.energy.electricity_monthly_charge.as_ref()),
+        )
+        .map(Some)
     }
 
     fn fuel_bill(&mut self, burnt: Option<&EnergyProfile>) -> Result<Option<Bill>, BillError> {
@@ -229,7 +258,10 @@ mod tests {
     }
 
     fn close(value: f64, expected: f64) {
-        assert!((value - expected).abs() < 1e-9 * expected.abs().max(1.0), "{value} ≠ {expected}");
+        assert!(
+            (value - expected).abs() < 1e-9 * expected.abs().max(1.0),
+            "{value} ≠ {expected}"
+        );
     }
 
     // By hand: 7000 + 1900 + 800 + 100 = 9800 kWh; 0.15 · 9800 + 12 · 10 = 1590.
@@ -262,16 +294,25 @@ mod tests {
         close(resistance.cost.unwrap().total().0, 3_240.0);
         let furnace = annual(System::FuelFurnace, &uses(), &energy()).unwrap();
         close(furnace.electricity.0, 800.0);
-        close(furnace.cost.unwrap().total().0, 240.0 + 800.0 / 0.95 + 240.0);
+        close(
+            furnace.cost.unwrap().total().0,
+            240.0 + 800.0 / 0.95 + 240.0,
+        );
     }
 
     #[test]
     fn what_is_not_given_stays_unknown_and_is_named() {
-        let given = Energy { electricity_price: Some(0.15.into()), ..Energy::default() };
+        let given = Energy {
+            electricity_price: Some(0.15.into()),
+            ..Energy::default()
+        };
         let electric = annual(System::ElectricResistance, &uses(), &given).unwrap();
         close(electric.cost.unwrap().total().0, 20_800.0 * 0.15);
         assert_eq!(electric.emissions, None);
-        assert_eq!(electric.not_given, ["electricity_emissions_g", "electricity_source_factor"]);
+        assert_eq!(
+            electric.not_given,
+            ["electricity_emissions_g", "electricity_source_factor"]
+        );
         let furnace = annual(System::FuelFurnace, &uses(), &given).unwrap();
         assert_eq!((furnace.fuel, furnace.cost), (None, None));
         assert_eq!((furnace.emissions, furnace.source_energy), (None, None));
@@ -280,8 +321,14 @@ mod tests {
 
     #[test]
     fn an_efficiency_of_zero_makes_no_fuel_figure() {
-        let broken = Energy { fuel_efficiency: Some(0.0.into()), ..energy() };
+        let broken = Energy {
+            fuel_efficiency: Some(0.0.into()),
+            ..energy()
+        };
         let furnace = annual(System::FuelFurnace, &uses(), &broken).unwrap();
-        assert_eq!((furnace.fuel, furnace.cost, furnace.emissions), (None, None, None));
+        assert_eq!(
+            (furnace.fuel, furnace.cost, furnace.emissions),
+            (None, None, None)
+        );
     }
 }

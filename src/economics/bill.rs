@@ -58,7 +58,11 @@ pub enum BillError {
 ///
 /// # Errors
 /// [`BillError`] where the tariff asks for months or hours that the profile does not have.
-pub fn bill(tariff: &Tariff, profile: &EnergyProfile, monthly_charge: Money) -> Result<Bill, BillError> {
+pub fn bill(
+    tariff: &Tariff,
+    profile: &EnergyProfile,
+    monthly_charge: Money,
+) -> Result<Bill, BillError> {
     let energy = match tariff {
         Tariff::Flat(price) => profile.total().0 * price.value,
         Tariff::Tiered(tiered) => {
@@ -66,22 +70,34 @@ pub fn bill(tariff: &Tariff, profile: &EnergyProfile, monthly_charge: Money) -> 
                 tariff: tariff.kind(),
                 known: profile.fineness(),
             })?;
-            (1..=12).zip(months).map(|(month, used)| blocks(tiered.tiers(month), used)).sum()
+            (1..=12)
+                .zip(months)
+                .map(|(month, used)| blocks(tiered.tiers(month), used))
+                .sum()
         }
         Tariff::TimeOfDay(times) => {
             let EnergyProfile::Hourly(months) = profile else {
-                return Err(BillError::NoHours { tariff: tariff.kind(), known: profile.fineness() });
+                return Err(BillError::NoHours {
+                    tariff: tariff.kind(),
+                    known: profile.fineness(),
+                });
             };
             let mut total = 0.0;
             for (month, day) in (1..=12).zip(months.iter()) {
                 for (hour, used) in (1..=24).zip(day) {
-                    total += used.0 * times.period(month, hour).map_or(0.0, |period| period.price.value);
+                    total += used.0
+                        * times
+                            .period(month, hour)
+                            .map_or(0.0, |period| period.price.value);
                 }
             }
             total
         }
     };
-    Ok(Bill { energy: Money(energy), fixed: monthly_charge * 12.0 })
+    Ok(Bill {
+        energy: Money(energy),
+        fixed: monthly_charge * 12.0,
+    })
 }
 
 /// Price of a month's use by rising blocks.
@@ -104,12 +120,26 @@ mod tests {
     const NO_CHARGE: Money = Money::ZERO;
 
     fn tiered() -> Tariff {
-        let tier = |up_to_kwh, price: f64| Tier { up_to_kwh, price: price.into() };
-        let season = |first, last, tiers| TierSeason { months: Months::from_to(first, last).unwrap(), tiers };
+        let tier = |up_to_kwh, price: f64| Tier {
+            up_to_kwh,
+            price: price.into(),
+        };
+        let season = |first, last, tiers| TierSeason {
+            months: Months::from_to(first, last).unwrap(),
+            tiers,
+        };
         Tariff::Tiered(
             TieredTariff::new(vec![
                 season(11, 4, vec![tier(Some(1000.0), 0.10), tier(None, 0.12)]),
-                season(5, 10, vec![tier(Some(600.0), 0.10), tier(Some(800.0), 0.12), tier(None, 0.20)]),
+                season(
+                    5,
+                    10,
+                    vec![
+                        tier(Some(600.0), 0.10),
+                        tier(Some(800.0), 0.12),
+                        tier(None, 0.20),
+                    ],
+                ),
             ])
             .unwrap(),
         )
@@ -131,7 +161,12 @@ mod tests {
     #[test]
     fn a_flat_price_takes_any_profile() {
         let flat = Tariff::Flat(0.14.into());
-        let bill = bill(&flat, &EnergyProfile::Annual(KilowattHours(1000.0)), Money(20.0)).unwrap();
+        let bill = bill(
+            &flat,
+            &EnergyProfile::Annual(KilowattHours(1000.0)),
+            Money(20.0),
+        )
+        .unwrap();
         assert!((bill.energy.0 - 140.0).abs() < 1e-9);
         assert!((bill.fixed.0 - 240.0).abs() < 1e-9);
         assert!((bill.total().0 - 380.0).abs() < 1e-9);
@@ -164,7 +199,9 @@ mod tests {
     #[test]
     fn energy_without_hours_is_refused_in_words() {
         let monthly = EnergyProfile::Monthly([KilowattHours(1.0); 12]);
-        let error = bill(&time_of_day(), &monthly, NO_CHARGE).unwrap_err().to_string();
+        let error = bill(&time_of_day(), &monthly, NO_CHARGE)
+            .unwrap_err()
+            .to_string();
         assert_eq!(
             error,
             "the time-of-day tariff asks at which hour of the day energy is used, but this energy is known only by \

@@ -46,7 +46,10 @@ impl Measure {
     #[must_use]
     pub fn electricity(self, energy: &Energy) -> Option<&Figure> {
         match self {
-            Self::Cost => marginal(&energy.electricity_price, energy.electricity_tariff.as_ref()),
+            Self::Cost => marginal(
+                &energy.electricity_price,
+                energy.electricity_tariff.as_ref(),
+            ),
             Self::Emissions => energy.electricity_emissions_g.as_ref(),
             Self::SourceEnergy => energy.electricity_source_factor.as_ref(),
         }
@@ -143,7 +146,11 @@ mod tests {
 
     #[test]
     fn free_energy_is_compared_where_it_can_be() {
-        let factors = |electricity, fuel| Factors { electricity, fuel, efficiency: 0.9 };
+        let factors = |electricity, fuel| Factors {
+            electricity,
+            fuel,
+            efficiency: 0.9,
+        };
         assert_eq!(factors(0.0, 0.1).break_even(), Some(Cop(0.0)));
         assert_eq!(factors(0.1, 0.0).break_even(), Some(Cop(f64::INFINITY)));
         assert_eq!(factors(0.0, 0.0).break_even(), None);
@@ -151,7 +158,11 @@ mod tests {
 
     #[test]
     fn at_break_even_both_heats_cost_the_same() {
-        let factors = Factors { electricity: 0.14, fuel: 0.035, efficiency: 0.95 };
+        let factors = Factors {
+            electricity: 0.14,
+            fuel: 0.035,
+            efficiency: 0.95,
+        };
         let cop = factors.break_even().unwrap();
         assert!((factors.heat_by_heat_pump(cop) - factors.heat_by_fuel()).abs() < 1e-15);
         assert!((break_even_ratio(0.95, cop) - 4.0).abs() < 1e-12);

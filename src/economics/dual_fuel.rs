@@ -107,7 +107,12 @@ impl<'a> DualFuel<'a> {
         heat_pump: &'a dyn Fn(Celsius) -> Option<HeatPumpHeat>,
         knots: &[Celsius],
     ) -> Self {
-        let mut dual_fuel = Self { load, heat_pump, knots: knots.to_vec(), pieces: Vec::new() };
+        let mut dual_fuel = Self {
+            load,
+            heat_pump,
+            knots: knots.to_vec(),
+            pieces: Vec::new(),
+        };
         let boxes = joined(states);
         let zero_load = load.zero_load_outdoor.0;
         let mut edges: Vec<f64> = knots.iter().map(|knot| knot.0).collect();
@@ -117,7 +122,9 @@ impl<'a> DualFuel<'a> {
         edges.dedup();
         for pair in edges.windows(2) {
             let middle = f64::midpoint(pair[0], pair[1]);
-            let here = boxes.iter().filter(|state| state.from < middle && middle < state.to);
+            let here = boxes
+                .iter()
+                .filter(|state| state.from < middle && middle < state.to);
             let hours_per_kelvin: f64 = here.map(|state| state.hours / STATE_WIDTH.0).sum();
             if hours_per_kelvin <= 0.0 || middle >= zero_load {
                 continue;
@@ -125,7 +132,12 @@ impl<'a> DualFuel<'a> {
             let mut from = pair[0];
             for to in steps(pair[0], pair[1], super::switch_over::STEP) {
                 let year = dual_fuel.integral(from, to, hours_per_kelvin);
-                dual_fuel.pieces.push(Piece { from, to, hours_per_kelvin, year });
+                dual_fuel.pieces.push(Piece {
+                    from,
+                    to,
+                    hours_per_kelvin,
+                    year,
+                });
                 from = to;
             }
         }
@@ -135,7 +147,10 @@ impl<'a> DualFuel<'a> {
     /// The coldest and the warmest heating temperature that occur; `None` where no heating hour does.
     #[must_use]
     pub fn range(&self) -> Option<(Celsius, Celsius)> {
-        Some((Celsius(self.pieces.first()?.from), Celsius(self.pieces.last()?.to)))
+        Some((
+            Celsius(self.pieces.first()?.from),
+            Celsius(self.pieces.last()?.to),
+        ))
     }
 
     /// The year's energy with the furnace below the switch-over temperature and the heat pump from it upward.
@@ -218,7 +233,11 @@ impl<'a> DualFuel<'a> {
         let (middle, half) = (f64::midpoint(from, to), (to - from) / 2.0);
         let reach = 0.6_f64.sqrt() * half;
         let mut sums = Sums::default();
-        for (at, weight) in [(middle - reach, 5.0 / 9.0), (middle, 8.0 / 9.0), (middle + reach, 5.0 / 9.0)] {
+        for (at, weight) in [
+            (middle - reach, 5.0 / 9.0),
+            (middle, 8.0 / 9.0),
+            (middle + reach, 5.0 / 9.0),
+        ] {
             let hours = weight * half * hours_per_kelvin;
             sums.hours += hours;
             sums.load += hours * self.load.at(Celsius(at)).0;
@@ -259,7 +278,11 @@ fn joined(states: impl IntoIterator<Item = (Celsius, Hours)>) -> Vec<Spread> {
         .into_iter()
         .map(|(_, hours, weighted)| {
             let mean = weighted / hours;
-            Spread { from: mean - STATE_WIDTH.0 / 2.0, to: mean + STATE_WIDTH.0 / 2.0, hours }
+            Spread {
+                from: mean - STATE_WIDTH.0 / 2.0,
+                to: mean + STATE_WIDTH.0 / 2.0,
+                hours,
+            }
         })
         .collect()
 }

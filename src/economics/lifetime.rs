@@ -25,7 +25,9 @@ pub struct Growth {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum OutlookError {
     /// A rate that is not finite or not above -1.
-    #[error("found {name} of {found}, expected a finite fraction above -1, such as 0.03 for 3 % a year")]
+    #[error(
+        "found {name} of {found}, expected a finite fraction above -1, such as 0.03 for 3 % a year"
+    )]
     Rate {
         /// Which rate.
         name: &'static str,
@@ -60,7 +62,11 @@ impl Outlook {
         if years == 0 {
             return Err(OutlookError::NoYears);
         }
-        Ok(Self { discount_rate, growth, years })
+        Ok(Self {
+            discount_rate,
+            growth,
+            years,
+        })
     }
 
     /// Discount rate per year, as a fraction.
@@ -109,7 +115,11 @@ pub struct YearlyCost {
 impl From<super::AnnualCost> for YearlyCost {
     /// A year's energy, without upkeep.
     fn from(cost: super::AnnualCost) -> Self {
-        Self { electricity: cost.electricity.total(), fuel: cost.fuel.total(), upkeep: Money::ZERO }
+        Self {
+            electricity: cost.electricity.total(),
+            fuel: cost.fuel.total(),
+            upkeep: Money::ZERO,
+        }
     }
 }
 
@@ -134,7 +144,10 @@ impl YearlyCost {
 #[must_use]
 pub fn net_present_value(rate: f64, flows: &[Money]) -> Money {
     // Horner's rule from the last year back to today.
-    flows.iter().rev().fold(Money::ZERO, |later, &flow| flow + later / (1.0 + rate))
+    flows
+        .iter()
+        .rev()
+        .fold(Money::ZERO, |later, &flow| flow + later / (1.0 + rate))
 }
 
 /// Life-cycle cost: `I + Σ C_k / (1 + r)^k`, k from 1 to the service life, each year's bills paid at its end.
@@ -186,37 +199,74 @@ mod tests {
 
     #[test]
     fn rates_are_checked_by_name() {
-        let growth = Growth { fuel: f64::NAN, ..Growth::default() };
+        let growth = Growth {
+            fuel: f64::NAN,
+            ..Growth::default()
+        };
         let error = Outlook::new(0.03, growth, 15).unwrap_err().to_string();
-        assert!(error.starts_with("found a fuel price growth of NaN, expected a finite fraction above -1"));
+        assert!(
+            error.starts_with(
+                "found a fuel price growth of NaN, expected a finite fraction above -1"
+            )
+        );
         assert!(Outlook::new(-1.0, Growth::default(), 15).is_err());
-        assert_eq!(Outlook::new(0.03, Growth::default(), 0), Err(OutlookError::NoYears));
+        assert_eq!(
+            Outlook::new(0.03, Growth::default(), 0),
+            Err(OutlookError::NoYears)
+        );
     }
 
     // By hand: 1000 + 110/1.1 + 121/1.21 = 1200; growth and discount of 10 % cancel after the first year's discount.
     #[test]
     fn growth_begins_after_the_first_year() {
-        let growth = Growth { electricity: 0.1, ..Growth::default() };
+        let growth = Growth {
+            electricity: 0.1,
+            ..Growth::default()
+        };
         let outlook = Outlook::new(0.1, growth, 2).unwrap();
-        let investment = Investment { equipment: Money(900.0), installation: Money(300.0), grant: Money(200.0) };
-        let yearly = YearlyCost { electricity: Money(110.0), ..YearlyCost::default() };
+        let investment = Investment {
+            equipment: Money(900.0),
+            installation: Money(300.0),
+            grant: Money(200.0),
+        };
+        let yearly = YearlyCost {
+            electricity: Money(110.0),
+            ..YearlyCost::default()
+        };
         assert!((lifetime_cost(investment, yearly, &outlook).0 - 1200.0).abs() < 1e-9);
     }
 
     #[test]
     fn choosing_one_system_is_the_difference_of_the_lifetime_costs() {
-        let growth = Growth { electricity: 0.02, fuel: 0.035, upkeep: 0.01 };
+        let growth = Growth {
+            electricity: 0.02,
+            fuel: 0.035,
+            upkeep: 0.01,
+        };
         let outlook = Outlook::new(0.04, growth, 15).unwrap();
         let system = |equipment, electricity, fuel| {
-            let investment = Investment { equipment: Money(equipment), ..Investment::default() };
+            let investment = Investment {
+                equipment: Money(equipment),
+                ..Investment::default()
+            };
             let upkeep = Money(100.0);
-            (investment, YearlyCost { electricity: Money(electricity), fuel: Money(fuel), upkeep })
+            (
+                investment,
+                YearlyCost {
+                    electricity: Money(electricity),
+                    fuel: Money(fuel),
+                    upkeep,
+                },
+            )
         };
-        let (heat_pump, furnace) = (system(14_000.0, 1_400.0, 0.0), system(6_000.0, 200.0, 1_900.0));
+        let (heat_pump, furnace) = (
+            system(14_000.0, 1_400.0, 0.0),
+            system(6_000.0, 200.0, 1_900.0),
+        );
         let flows = cash_flows(heat_pump, furnace, &outlook);
         let value = net_present_value(0.04, &flows);
-        let difference =
-            lifetime_cost(furnace.0, furnace.1, &outlook) - lifetime_cost(heat_pump.0, heat_pump.1, &outlook);
+        let difference = lifetime_cost(furnace.0, furnace.1, &outlook)
+            - lifetime_cost(heat_pump.0, heat_pump.1, &outlook);
         assert!((value.0 - difference.0).abs() < 1e-8);
     }
 
@@ -226,7 +276,10 @@ mod tests {
             let payment = annuity(rate, 15, Money(1000.0));
             let mut flows = vec![Money::ZERO];
             flows.extend([payment; 15]);
-            assert!((net_present_value(rate, &flows).0 - 1000.0).abs() < 1e-8, "at {rate}");
+            assert!(
+                (net_present_value(rate, &flows).0 - 1000.0).abs() < 1e-8,
+                "at {rate}"
+            );
         }
     }
 }

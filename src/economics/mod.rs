@@ -17,7 +17,8 @@ pub use bill::{Bill, BillError, bill};
 pub use break_even::{Factors, Measure, break_even, break_even_ratio};
 pub use dual_fuel::{DualFuel, DualFuelYear, HeatPumpHeat};
 pub use lifetime::{
-    Growth, Investment, Outlook, OutlookError, YearlyCost, annuity, cash_flows, lifetime_cost, net_present_value,
+    Growth, Investment, Outlook, OutlookError, YearlyCost, annuity, cash_flows, lifetime_cost,
+    net_present_value,
 };
 pub use payback::{Payback, discounted_payback, simple_payback};
 pub use price_sweep::{PriceSweep, SweepRow};

@@ -67,15 +67,24 @@ mod tests {
     // By hand: 5000 / 800 = 6.25 years.
     #[test]
     fn equal_savings_pay_back_in_investment_over_saving() {
-        assert_eq!(simple_payback(&flows(5000.0, 800.0, 15)), Payback::Years(6.25));
-        assert_eq!(simple_payback(&flows(4000.0, 800.0, 5)), Payback::Years(5.0));
+        assert_eq!(
+            simple_payback(&flows(5000.0, 800.0, 15)),
+            Payback::Years(6.25)
+        );
+        assert_eq!(
+            simple_payback(&flows(4000.0, 800.0, 5)),
+            Payback::Years(5.0)
+        );
     }
 
     #[test]
     fn what_does_not_pay_within_the_life_never_does() {
         assert_eq!(simple_payback(&flows(5000.0, 800.0, 6)), Payback::Never);
         assert_eq!(simple_payback(&flows(5000.0, -10.0, 15)), Payback::Never);
-        assert_eq!(discounted_payback(0.2, &flows(5000.0, 800.0, 50)), Payback::Never);
+        assert_eq!(
+            discounted_payback(0.2, &flows(5000.0, 800.0, 50)),
+            Payback::Never
+        );
     }
 
     #[test]

@@ -59,7 +59,11 @@ impl PriceSweep {
         let fuel_backup = system.burns_fuel();
         Some(Self {
             electricity: if fuel_backup { own.0 } else { own.0 + backup.0 },
-            backup_fuel: if fuel_backup { backup.0 / efficiency } else { 0.0 },
+            backup_fuel: if fuel_backup {
+                backup.0 / efficiency
+            } else {
+                0.0
+            },
             furnace_fuel: uses.heating_load.total().0 / efficiency,
             charge: if fuel_backup { 0.0 } else { 12.0 * charge_kwh },
             efficiency,
@@ -87,7 +91,10 @@ impl PriceSweep {
         cop: &dyn Fn(Celsius) -> Option<Cop>,
         temperatures: &[Celsius],
     ) -> Vec<(Celsius, Option<f64>)> {
-        temperatures.iter().map(|&outdoor| (outdoor, cop(outdoor).map(|cop| self.flip_at(cop)))).collect()
+        temperatures
+            .iter()
+            .map(|&outdoor| (outdoor, cop(outdoor).map(|cop| self.flip_at(cop))))
+            .collect()
     }
 
     /// Both sides at one ratio.
@@ -131,7 +138,8 @@ mod tests {
     // By hand: 20 000 kWh of fuel and 12 · 50 kWh of charges against 6000 + 1900 + 100 kWh of electricity: 2.575.
     #[test]
     fn with_resistance_backup_the_fuel_accounts_charge_is_saved() {
-        let sweep = PriceSweep::new(System::HeatPumpWithResistance, &uses(100.0), 0.95, 50.0).unwrap();
+        let sweep =
+            PriceSweep::new(System::HeatPumpWithResistance, &uses(100.0), 0.95, 50.0).unwrap();
         assert!((sweep.annual_flip().unwrap() - 2.575).abs() < 1e-12);
     }
 
@@ -147,7 +155,13 @@ mod tests {
 
     #[test]
     fn a_system_without_a_heat_pump_has_no_sweep() {
-        assert_eq!(PriceSweep::new(System::FuelFurnace, &uses(0.0), 0.95, 0.0), None);
-        assert_eq!(PriceSweep::new(System::HeatPumpWithFuel, &uses(0.0), 0.0, 0.0), None);
+        assert_eq!(
+            PriceSweep::new(System::FuelFurnace, &uses(0.0), 0.95, 0.0),
+            None
+        );
+        assert_eq!(
+            PriceSweep::new(System::HeatPumpWithFuel, &uses(0.0), 0.0, 0.0),
+            None
+        );
     }
 }

@@ -3,7 +3,9 @@
 use crate::quantity::KilowattHours;
 
 /// Days of each month of a typical year, which has no leap day.
-const DAYS: [f64; 12] = [31.0, 28.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0];
+const DAYS: [f64; 12] = [
+    31.0, 28.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0,
+];
 
 /// Energy used by hour of the day, the hour that ends at 1 o'clock first.
 pub type Day = [KilowattHours; 24];
@@ -107,9 +109,9 @@ impl EnergyProfile {
         match self {
             Self::Annual(total) => Self::Annual(*total * factor),
             Self::Monthly(months) => Self::Monthly(months.map(|energy| energy * factor)),
-            Self::Hourly(months) => {
-                Self::Hourly(Box::new(months.map(|day| day.map(|energy| energy * factor))))
-            }
+            Self::Hourly(months) => Self::Hourly(Box::new(
+                months.map(|day| day.map(|energy| energy * factor)),
+            )),
         }
     }
 
@@ -145,8 +147,11 @@ mod tests {
     #[test]
     fn records_add_up_in_their_month_and_hour() {
         let records = [(1, 1, 2.0), (1, 24, 3.0), (12, 1, 4.0), (1, 1, 1.0)];
-        let profile = EnergyProfile::from_hours(records.map(|(m, h, e)| (m, h, KilowattHours(e)))).unwrap();
-        let EnergyProfile::Hourly(months) = &profile else { panic!("hours were given") };
+        let profile =
+            EnergyProfile::from_hours(records.map(|(m, h, e)| (m, h, KilowattHours(e)))).unwrap();
+        let EnergyProfile::Hourly(months) = &profile else {
+            panic!("hours were given")
+        };
         assert_eq!(months[0][0], KilowattHours(3.0));
         assert_eq!(profile.total(), KilowattHours(10.0));
         assert_eq!(profile.by_month().unwrap()[0], KilowattHours(6.0));
@@ -156,7 +161,10 @@ mod tests {
     #[test]
     fn records_outside_the_calendar_are_refused() {
         let error = EnergyProfile::from_hours([(2, 0, KilowattHours(1.0))]).unwrap_err();
-        assert_eq!(error.to_string(), "found month 2, hour 0; expected a month of 1 to 12 and an hour of 1 to 24");
+        assert_eq!(
+            error.to_string(),
+            "found month 2, hour 0; expected a month of 1 to 12 and an hour of 1 to 24"
+        );
         assert!(EnergyProfile::from_months([(13, KilowattHours(1.0))]).is_err());
     }
 
@@ -168,7 +176,9 @@ mod tests {
         assert_eq!(hourly.plus(&EnergyProfile::none()), hourly);
         // By hand: a kWh a day is 31 kWh in January, and one more.
         assert!((hourly.plus(&monthly).by_month().unwrap()[0].0 - 32.0).abs() < 1e-9);
-        let EnergyProfile::Annual(total) = monthly.plus(&annual) else { panic!("months were lost") };
+        let EnergyProfile::Annual(total) = monthly.plus(&annual) else {
+            panic!("months were lost")
+        };
         assert_eq!(total, KilowattHours(17.0));
         assert!((hourly.total().0 - 365.0).abs() < 1e-9);
         assert_eq!(monthly.scaled(2.0).total(), KilowattHours(24.0));

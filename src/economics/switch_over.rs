@@ -117,9 +117,15 @@ pub(super) fn steps(from: f64, to: f64, widest: Kelvins) -> impl Iterator<Item =
     while (to - from).abs() / count > widest.0 {
         count += 1.0;
     }
-    std::iter::successors(Some(1.0), move |&step| (step < count).then_some(step + 1.0)).map(move |step| {
-        if step < count { from + (to - from) * (step / count) } else { to }
-    })
+    std::iter::successors(Some(1.0), move |&step| (step < count).then_some(step + 1.0)).map(
+        move |step| {
+            if step < count {
+                from + (to - from) * (step / count)
+            } else {
+                to
+            }
+        },
+    )
 }
 
 /// Narrows `[cold, warm]`, where `holds(warm)` and not `holds(cold)`, to the change between them.
@@ -130,14 +136,20 @@ fn bisect(warm: Celsius, cold: Celsius, holds: impl Fn(Celsius) -> bool) -> (Cel
         if middle >= above || middle <= below {
             break;
         }
-        if holds(Celsius(middle)) { above = middle } else { below = middle }
+        if holds(Celsius(middle)) {
+            above = middle
+        } else {
+            below = middle
+        }
     }
     (Celsius(above), Celsius(below))
 }
 
 fn snapped(above: Celsius, below: Celsius, knots: &[Celsius]) -> Celsius {
     let middle = f64::midpoint(above.0, below.0);
-    let near = knots.iter().find(|knot| (knot.0 - middle).abs() <= 2.0 * PRECISION.0);
+    let near = knots
+        .iter()
+        .find(|knot| (knot.0 - middle).abs() <= 2.0 * PRECISION.0);
     near.copied().unwrap_or(Celsius(middle))
 }
 
@@ -153,14 +165,21 @@ mod tests {
         let found = crossings(&|t| Some(Cop(3.0 + 0.1 * t.0)), &[], Cop(2.2), RANGE);
         assert_eq!(found.len(), 1);
         assert!((found[0].at.0 + 8.0).abs() < 1e-9);
-        assert_eq!((found[0].warmer, found[0].colder), (Ahead::HeatPump, Ahead::Furnace));
+        assert_eq!(
+            (found[0].warmer, found[0].colder),
+            (Ahead::HeatPump, Ahead::Furnace)
+        );
     }
 
     #[test]
     fn the_end_of_what_is_published_is_found_exactly() {
         let cop = |t: Celsius| (t >= Celsius(-17.0)).then_some(Cop(3.0));
         let found = crossings(&cop, &[Celsius(-17.0)], Cop(2.0), RANGE);
-        let expected = Crossing { at: Celsius(-17.0), warmer: Ahead::HeatPump, colder: Ahead::NoHeatPump };
+        let expected = Crossing {
+            at: Celsius(-17.0),
+            warmer: Ahead::HeatPump,
+            colder: Ahead::NoHeatPump,
+        };
         assert_eq!(found, [expected]);
     }
 
@@ -168,7 +187,10 @@ mod tests {
     fn a_dip_between_two_good_ranges_gives_two_crossings() {
         let cop = |t: Celsius| Some(Cop(2.0 + (t.0 / 10.0).powi(2)));
         let found = crossings(&cop, &[], Cop(2.25), RANGE);
-        let at: Vec<f64> = found.iter().map(|crossing| (crossing.at.0 * 1e6).round() / 1e6).collect();
+        let at: Vec<f64> = found
+            .iter()
+            .map(|crossing| (crossing.at.0 * 1e6).round() / 1e6)
+            .collect();
         assert_eq!(at, [5.0, -5.0]);
         assert_eq!(found[1].colder, Ahead::HeatPump);
     }
@@ -180,7 +202,10 @@ mod tests {
             t if t >= -10.1 => Some(Cop(1.0)),
             _ => None,
         };
-        let answers: Vec<_> = crossings(&cop, &[], Cop(2.0), RANGE).iter().map(|found| found.colder).collect();
+        let answers: Vec<_> = crossings(&cop, &[], Cop(2.0), RANGE)
+            .iter()
+            .map(|found| found.colder)
+            .collect();
         assert_eq!(answers, [Ahead::Furnace, Ahead::NoHeatPump]);
     }
 

@@ -107,9 +107,14 @@ mod tests {
     #[test]
     fn a_night_goes_over_midnight() {
         let night = HoursOfDay::from_to(22, 6).unwrap();
-        let inside: Vec<u8> = (0..=25).filter(|&hour| night.contains_hour_ending(hour)).collect();
+        let inside: Vec<u8> = (0..=25)
+            .filter(|&hour| night.contains_hour_ending(hour))
+            .collect();
         assert_eq!(inside, [1, 2, 3, 4, 5, 6, 23, 24]);
-        assert_eq!(night.and(HoursOfDay::from_to(6, 22).unwrap()), HoursOfDay::ALL);
+        assert_eq!(
+            night.and(HoursOfDay::from_to(6, 22).unwrap()),
+            HoursOfDay::ALL
+        );
         assert_eq!(HoursOfDay::from_to(0, 24), Some(HoursOfDay::ALL));
         assert_eq!(HoursOfDay::from_to(7, 7), None);
         assert_eq!(HoursOfDay::from_to(24, 3), None);

@@ -17,14 +17,22 @@ impl Figure {
     /// A number with its source and year.
     #[must_use]
     pub fn from_source(value: f64, source: impl Into<String>, year: i32) -> Self {
-        Self { value, source: Some(source.into()), year: Some(year) }
+        Self {
+            value,
+            source: Some(source.into()),
+            year: Some(year),
+        }
     }
 }
 
 impl From<f64> for Figure {
     /// A number whose source is not stated.
     fn from(value: f64) -> Self {
-        Self { value, source: None, year: None }
+        Self {
+            value,
+            source: None,
+            year: None,
+        }
     }
 }
 
@@ -61,15 +69,25 @@ impl Energy {
     /// Whether the house names a fuel: its backup is then a furnace of that efficiency, not electric resistance.
     #[must_use]
     pub fn fuel_backup_efficiency(&self) -> Option<f64> {
-        let fuel = [&self.fuel_price, &self.fuel_emissions_g, &self.fuel_source_factor];
+        let fuel = [
+            &self.fuel_price,
+            &self.fuel_emissions_g,
+            &self.fuel_source_factor,
+        ];
         let named = self.fuel_tariff.is_some() || fuel.into_iter().any(Option::is_some);
-        self.fuel_efficiency.as_ref().filter(|_| named).map(|efficiency| efficiency.value)
+        self.fuel_efficiency
+            .as_ref()
+            .filter(|_| named)
+            .map(|efficiency| efficiency.value)
     }
 
     /// How electricity is billed: its tariff, else its flat price as a tariff; `None` where neither is given.
     #[must_use]
     pub fn electricity_billing(&self) -> Option<Tariff> {
-        billing(self.electricity_tariff.as_ref(), self.electricity_price.as_ref())
+        billing(
+            self.electricity_tariff.as_ref(),
+            self.electricity_price.as_ref(),
+        )
     }
 
     /// How fuel is billed: its tariff, else its flat price as a tariff; `None` where neither is given.
@@ -83,7 +101,10 @@ impl Energy {
     pub fn figures(&self) -> Vec<(&'static str, &Figure)> {
         [
             ("electricity_price", &self.electricity_price),
-            ("electricity_monthly_charge", &self.electricity_monthly_charge),
+            (
+                "electricity_monthly_charge",
+                &self.electricity_monthly_charge,
+            ),
             ("fuel_price", &self.fuel_price),
             ("fuel_monthly_charge", &self.fuel_monthly_charge),
             ("fuel_efficiency", &self.fuel_efficiency),
@@ -108,7 +129,10 @@ mod tests {
 
     #[test]
     fn an_efficiency_alone_names_no_fuel() {
-        let mut energy = Energy { fuel_efficiency: Some(0.95.into()), ..Energy::default() };
+        let mut energy = Energy {
+            fuel_efficiency: Some(0.95.into()),
+            ..Energy::default()
+        };
         assert_eq!(energy.fuel_backup_efficiency(), None);
         energy.fuel_emissions_g = Some(177.0.into());
         assert_eq!(energy.fuel_backup_efficiency(), Some(0.95));
@@ -117,7 +141,10 @@ mod tests {
     #[test]
     fn a_figure_keeps_its_source_and_year() {
         let price = Figure::from_source(0.14, "utility's published schedule (invented)", 2026);
-        let energy = Energy { electricity_price: Some(price.clone()), ..Energy::default() };
+        let energy = Energy {
+            electricity_price: Some(price.clone()),
+            ..Energy::default()
+        };
         assert_eq!(energy.figures(), [("electricity_price", &price)]);
         assert_eq!(energy.electricity_billing(), Some(Tariff::Flat(price)));
         assert_eq!(energy.fuel_billing(), None);

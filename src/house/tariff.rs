@@ -30,7 +30,12 @@ impl Tariff {
     pub fn prices(&self) -> Vec<&Figure> {
         match self {
             Self::Flat(price) => vec![price],
-            Self::Tiered(tariff) => tariff.seasons.iter().flat_map(|season| &season.tiers).map(|t| &t.price).collect(),
+            Self::Tiered(tariff) => tariff
+                .seasons
+                .iter()
+                .flat_map(|season| &season.tiers)
+                .map(|t| &t.price)
+                .collect(),
             Self::TimeOfDay(tariff) => tariff.periods.iter().map(|period| &period.price).collect(),
         }
     }
@@ -68,7 +73,10 @@ impl TieredTariff {
     /// without end, or where a price is below zero or not finite.
     pub fn new(seasons: Vec<TierSeason>) -> Result<Self, TariffError> {
         for month in 1..=12 {
-            let count = seasons.iter().filter(|season| season.months.contains(month)).count();
+            let count = seasons
+                .iter()
+                .filter(|season| season.months.contains(month))
+                .count();
             if count != 1 {
                 return Err(TariffError::Months { month, count });
             }
@@ -82,7 +90,10 @@ impl TieredTariff {
     /// The blocks that hold in a month, 1 to 12; empty outside.
     #[must_use]
     pub fn tiers(&self, month: u8) -> &[Tier] {
-        self.seasons.iter().find(|season| season.months.contains(month)).map_or(&[], |season| &season.tiers)
+        self.seasons
+            .iter()
+            .find(|season| season.months.contains(month))
+            .map_or(&[], |season| &season.tiers)
     }
 }
 
@@ -102,7 +113,11 @@ fn check_blocks(tiers: &[Tier]) -> Result<(), TariffError> {
 
 fn check_price(price: &Figure) -> Result<(), TariffError> {
     let valid = price.value.is_finite() && price.value >= 0.0;
-    if valid { Ok(()) } else { Err(TariffError::Price(price.value)) }
+    if valid {
+        Ok(())
+    } else {
+        Err(TariffError::Price(price.value))
+    }
 }
 
 /// Hours of the day in some months, and their price.
@@ -135,9 +150,15 @@ impl TimeOfDayTariff {
         }
         for month in 1..=12 {
             for hour in 1..=24 {
-                let names: Vec<&str> = matching(&periods, month, hour).map(|period| period.name.as_str()).collect();
+                let names: Vec<&str> = matching(&periods, month, hour)
+                    .map(|period| period.name.as_str())
+                    .collect();
                 if names.len() != 1 {
-                    return Err(TariffError::Hours { month, hour, periods: names.join(", ") });
+                    return Err(TariffError::Hours {
+                        month,
+                        hour,
+                        periods: names.join(", "),
+                    });
                 }
             }
         }
@@ -152,9 +173,9 @@ impl TimeOfDayTariff {
 }
 
 fn matching(periods: &[Period], month: u8, hour: u8) -> impl Iterator<Item = &Period> {
-    periods
-        .iter()
-        .filter(move |period| period.months.contains(month) && period.hours.contains_hour_ending(hour))
+    periods.iter().filter(move |period| {
+        period.months.contains(month) && period.hours.contains_hour_ending(hour)
+    })
 }
 
 /// Why prices do not make a tariff.
@@ -172,7 +193,9 @@ pub enum TariffError {
         count: usize,
     },
     /// A block that ends at or below its start.
-    #[error("found a tier up to {end} kWh that begins at {start} kWh, expected tiers in rising order")]
+    #[error(
+        "found a tier up to {end} kWh that begins at {start} kWh, expected tiers in rising order"
+    )]
     BlockEnd {
         /// Where it would end \[kWh\].
         end: f64,
@@ -204,16 +227,27 @@ mod tests {
     use super::*;
 
     fn tier(up_to_kwh: Option<f64>, price: f64) -> Tier {
-        Tier { up_to_kwh, price: price.into() }
+        Tier {
+            up_to_kwh,
+            price: price.into(),
+        }
     }
 
     fn all_year(tiers: Vec<Tier>) -> Result<TieredTariff, TariffError> {
-        TieredTariff::new(vec![TierSeason { months: Months::ALL, tiers }])
+        TieredTariff::new(vec![TierSeason {
+            months: Months::ALL,
+            tiers,
+        }])
     }
 
     fn period(name: &str, (start, end): (u8, u8), price: f64) -> Period {
         let hours = HoursOfDay::from_to(start, end).unwrap();
-        Period { name: name.into(), months: Months::ALL, hours, price: price.into() }
+        Period {
+            name: name.into(),
+            months: Months::ALL,
+            hours,
+            price: price.into(),
+        }
     }
 
     fn message<T: std::fmt::Debug>(result: Result<T, TariffError>) -> String {
@@ -224,13 +258,29 @@ mod tests {
     fn tiers_rise_and_the_last_has_no_end() {
         assert!(all_year(vec![tier(Some(600.0), 0.1), tier(None, 0.12)]).is_ok());
         assert_eq!(
-            message(all_year(vec![tier(Some(600.0), 0.1), tier(Some(600.0), 0.1), tier(None, 0.12)])),
+            message(all_year(vec![
+                tier(Some(600.0), 0.1),
+                tier(Some(600.0), 0.1),
+                tier(None, 0.12)
+            ])),
             "found a tier up to 600 kWh that begins at 600 kWh, expected tiers in rising order"
         );
-        assert_eq!(message(all_year(vec![])), TariffError::NoLastBlock.to_string());
-        assert_eq!(all_year(vec![tier(Some(600.0), 0.1)]), Err(TariffError::NoLastBlock));
-        assert_eq!(all_year(vec![tier(None, 0.1), tier(None, 0.1)]), Err(TariffError::BlocksAfterLast));
-        assert_eq!(all_year(vec![tier(None, -0.1)]), Err(TariffError::Price(-0.1)));
+        assert_eq!(
+            message(all_year(vec![])),
+            TariffError::NoLastBlock.to_string()
+        );
+        assert_eq!(
+            all_year(vec![tier(Some(600.0), 0.1)]),
+            Err(TariffError::NoLastBlock)
+        );
+        assert_eq!(
+            all_year(vec![tier(None, 0.1), tier(None, 0.1)]),
+            Err(TariffError::BlocksAfterLast)
+        );
+        assert_eq!(
+            all_year(vec![tier(None, -0.1)]),
+            Err(TariffError::Price(-0.1))
+        );
     }
 
     #[test]
@@ -252,15 +302,25 @@ mod tests {
 
     #[test]
     fn every_hour_has_its_price_once() {
-        let tariff = TimeOfDayTariff::new(vec![period("peak", (7, 19), 0.2), period("night", (19, 7), 0.1)]).unwrap();
+        let tariff = TimeOfDayTariff::new(vec![
+            period("peak", (7, 19), 0.2),
+            period("night", (19, 7), 0.1),
+        ])
+        .unwrap();
         assert_eq!(tariff.period(1, 7).unwrap().name, "night");
         assert_eq!(tariff.period(1, 8).unwrap().name, "peak");
         assert_eq!(
-            message(TimeOfDayTariff::new(vec![period("peak", (7, 19), 0.2), period("night", (20, 7), 0.1)])),
+            message(TimeOfDayTariff::new(vec![
+                period("peak", (7, 19), 0.2),
+                period("night", (20, 7), 0.1)
+            ])),
             "found no price for 19:00 to 20:00 in January, expected one"
         );
         assert_eq!(
-            message(TimeOfDayTariff::new(vec![period("peak", (7, 19), 0.2), period("night", (18, 7), 0.1)])),
+            message(TimeOfDayTariff::new(vec![
+                period("peak", (7, 19), 0.2),
+                period("night", (18, 7), 0.1)
+            ])),
             "found several prices (peak, night) for 18:00 to 19:00 in January, expected one"
         );
     }
