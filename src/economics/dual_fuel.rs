@@ -2,29 +2,12 @@
 
 use super::annual::Uses;
 use super::switch_over::{Ahead, SwitchOver, crossings, steps};
-use super::{EnergyProfile, Factors};
+use super::{EnergyProfile, Factors, HeatPumpHeat};
 use crate::house::HeatingLoadLine;
-use crate::quantity::{Celsius, Cop, Hours, Kelvins, KilowattHours, Kilowatts};
+use crate::quantity::{Celsius, Cop, Hours, Kelvins, KilowattHours};
 
 /// Width over which a state's hours are spread.
 const STATE_WIDTH: Kelvins = Kelvins(1.0);
-
-/// What the heat pump does at an outdoor temperature while it is the one to run.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HeatPumpHeat {
-    /// Heat that it delivers, at most the house's load.
-    pub heat: Kilowatts,
-    /// Electricity that it takes.
-    pub electricity: Kilowatts,
-}
-
-impl HeatPumpHeat {
-    /// COP at the house's load; `None` where nothing is delivered.
-    #[must_use]
-    pub fn cop(self) -> Option<Cop> {
-        (self.heat > Kilowatts::ZERO).then(|| Cop(self.heat / self.electricity))
-    }
-}
 
 /// A year of dual fuel at one switch-over temperature.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -184,11 +167,13 @@ impl<'a> DualFuel<'a> {
 
     /// The switch-over temperature that gives the least annual total among all single ones.
     ///
-    /// Going colder, every temperature at which the COP at the house's load falls to the break-even value, or at which the heat
-    /// pump stops, is a candidate: between candidates the total falls or rises throughout. With one crossing it is that one.
-    /// With several, the one whose heat pump range saves most: `∫ (heat - COP_be · electricity) dh` is largest. Of equal totals
-    /// the warmest is taken, so [`SwitchOver::Never`] needs a heat pump that is nowhere ahead, or whose good range is outweighed
-    /// by a bad one above it; [`SwitchOver::Always`] that going on down to the coldest hour saves most.
+    /// Going colder, every temperature at which the COP at the house's load falls to the break-even value, or at which the
+    /// heat pump stops, is a candidate: a least total can lie nowhere else but at the ends. With one crossing it is that one.
+    /// With several, the one above which the heat pump saves most: `∫ (heat - COP_be · electricity) dh` is largest. Of equal
+    /// totals the warmest is taken. So [`SwitchOver::Never`] also stands for a good range that is outweighed by a bad one above
+    /// it, and [`SwitchOver::Always`] for a bad range that is outweighed by a good one below it;
+    /// [`crossings`](super::crossings) tells them apart.
+    ///
     /// `None` where no heating hour occurs, or the break-even value is not a number.
     #[must_use]
     pub fn switch_over(&self, break_even: Cop) -> Option<SwitchOver> {
@@ -285,4 +270,137 @@ fn joined(states: impl IntoIterator<Item = (Celsius, Hours)>) -> Vec<Spread> {
             }
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Kilowatts;
+
+    const LOAD: HeatingLoadLine = HeatingLoadLine {
+        design_outdoor: Celsius(-20.0),
+        design_load: Kilowatts(7.0),
+        zero_load_outdoor: Celsius(15.0),
+    };
+
+    fn at_cop(cop: impl Fn(f64) -> Option<f64>) -> impl Fn(Celsius) -> Option<HeatPumpHeat> {
+        move |outdoor| {
+            let heat = LOAD.at(outdoor);
+            Some(HeatPumpHeat {
+                heat,
+                electricity: heat / cop(outdoor.0)?,
+            })
+        }
+    }
+
+    fn hundred_hours_each(from: i32, to: i32) -> impl Iterator<Item = (Celsius, Hours)> {
+        (from..=to).map(|degree| (Celsius(f64::from(degree)), Hours(100.0)))
+    }
+
+    fn close(found: f64, expected: f64) {
+        assert!(
+            (found - expected).abs() < 1e-9 * expected.abs().max(1.0),
+            "{found} ≠ {expected}"
+        );
+    }
+
+    // By hand: the load is 0.2 (15 - T); one state at 0 °C of 100 h needs 300 kWh. Furnace below 0 °C: the load's integral
+    // from -0.5 to 0 is 100 (3 · 0.5 + 0.1 · 0.25) = 152.5 kWh by furnace, 147.5 kWh by the heat pump at COP 2.
+    #[test]
+    fn a_threshold_within_a_state_splits_its_hours_and_its_load() {
+        let heat_pump = at_cop(|_| Some(2.0));
+        let dual_fuel = DualFuel::new(hundred_hours_each(0, 0), LOAD, &heat_pump, &[]);
+        let year = dual_fuel.year(SwitchOver::At(Celsius(0.0)));
+        close(year.load.0, 300.0);
+        close(year.furnace.0, 152.5);
+        close(year.heat_pump.0, 147.5);
+        close(year.electricity.0, 73.75);
+        close(year.heat_pump_hours.0, 50.0);
+        close(year.furnace_hours.0, 50.0);
+        let factors = Factors {
+            electricity: 0.2,
+            fuel: 0.05,
+            efficiency: 0.9,
+        };
+        close(year.carries(factors), 73.75 * 0.2 + 152.5 / 0.9 * 0.05);
+    }
+
+    #[test]
+    fn always_and_never_are_the_ends() {
+        let heat_pump = at_cop(|_| Some(2.0));
+        let dual_fuel = DualFuel::new(hundred_hours_each(-20, 14), LOAD, &heat_pump, &[]);
+        assert_eq!(dual_fuel.switch_over(Cop(1.9)), Some(SwitchOver::Always));
+        assert_eq!(dual_fuel.switch_over(Cop(2.0)), Some(SwitchOver::Never));
+        assert_eq!(
+            dual_fuel.switch_over(Cop(f64::INFINITY)),
+            Some(SwitchOver::Never)
+        );
+        assert_eq!(dual_fuel.switch_over(Cop(0.0)), Some(SwitchOver::Always));
+        assert_eq!(dual_fuel.switch_over(Cop(f64::NAN)), None);
+        close(dual_fuel.year(SwitchOver::Never).electricity.0, 0.0);
+        close(dual_fuel.year(SwitchOver::Always).furnace.0, 0.0);
+    }
+
+    // By hand: COP 3 + 0.05 T is 2.5 at -10 °C.
+    #[test]
+    fn one_crossing_is_the_answer() {
+        let heat_pump = at_cop(|t| Some(3.0 + 0.05 * t));
+        let dual_fuel = DualFuel::new(hundred_hours_each(-20, 14), LOAD, &heat_pump, &[]);
+        let Some(SwitchOver::At(found)) = dual_fuel.switch_over(Cop(2.5)) else {
+            panic!("there is a crossing");
+        };
+        assert!((found.0 + 10.0).abs() < 1e-9);
+        let mild = DualFuel::new(hundred_hours_each(-5, 14), LOAD, &heat_pump, &[]);
+        assert_eq!(
+            mild.switch_over(Cop(2.5)),
+            Some(SwitchOver::Always),
+            "-10 °C does not occur"
+        );
+    }
+
+    #[test]
+    fn a_heat_pump_that_stops_hands_over_where_it_stops() {
+        let heat_pump = at_cop(|t| (t >= -15.0).then_some(3.0));
+        let knots = [Celsius(-15.0)];
+        let dual_fuel = DualFuel::new(hundred_hours_each(-20, 14), LOAD, &heat_pump, &knots);
+        assert_eq!(
+            dual_fuel.switch_over(Cop(2.5)),
+            Some(SwitchOver::At(Celsius(-15.0)))
+        );
+    }
+
+    /// COP 3 down to 0 °C, 2 from there to -10 °C, 3 again below: whether the dip is worth crossing is a matter of hours.
+    #[test]
+    fn of_several_crossings_the_one_that_saves_most_is_taken() {
+        let heat_pump = at_cop(|t| Some(if (-10.0..0.0).contains(&t) { 2.0 } else { 3.0 }));
+        let knots = [Celsius(-10.0), Celsius(0.0)];
+        let answer = |cold_hours: f64| {
+            let cold = (-20..-10).map(|degree| (Celsius(f64::from(degree)), Hours(cold_hours)));
+            let states = cold.chain(hundred_hours_each(-10, 14));
+            DualFuel::new(states, LOAD, &heat_pump, &knots).switch_over(Cop(2.5))
+        };
+        assert_eq!(answer(1.0), Some(SwitchOver::At(Celsius(0.0))));
+        assert_eq!(answer(500.0), Some(SwitchOver::Always));
+    }
+
+    #[test]
+    fn without_a_heating_hour_there_is_no_answer() {
+        let heat_pump = at_cop(|_| Some(3.0));
+        let warm = DualFuel::new([(Celsius(20.0), Hours(8760.0))], LOAD, &heat_pump, &[]);
+        assert_eq!(warm.switch_over(Cop(2.0)), None);
+        assert_eq!(warm.year(SwitchOver::Always), DualFuelYear::default());
+    }
+
+    #[test]
+    fn states_that_differ_in_humidity_only_are_joined_at_their_mean() {
+        let heat_pump = at_cop(|_| Some(3.0));
+        let states = [(Celsius(-0.3), Hours(30.0)), (Celsius(0.2), Hours(20.0))];
+        let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &[]);
+        let (coldest, warmest) = dual_fuel.range().unwrap();
+        assert!((coldest.0 + 0.6).abs() < 1e-12 && (warmest.0 - 0.4).abs() < 1e-12);
+        close(
+            dual_fuel.year(SwitchOver::Always).load.0,
+            30.0 * 3.06 + 20.0 * 2.96,
+        );
+    }
 }

@@ -6,6 +6,7 @@ mod annual;
 mod bill;
 mod break_even;
 mod dual_fuel;
+mod heat_pump_heat;
 mod lifetime;
 mod payback;
 mod price_sweep;
@@ -15,7 +16,8 @@ mod switch_over;
 pub use annual::{Annual, AnnualCost, System, Uses, annual};
 pub use bill::{Bill, BillError, bill};
 pub use break_even::{Factors, Measure, break_even, break_even_ratio};
-pub use dual_fuel::{DualFuel, DualFuelYear, HeatPumpHeat};
+pub use dual_fuel::{DualFuel, DualFuelYear};
+pub use heat_pump_heat::{HeatPumpHeat, heat_pump_knots};
 pub use lifetime::{
     Growth, Investment, Outlook, OutlookError, YearlyCost, annuity, cash_flows, lifetime_cost,
     net_present_value,
