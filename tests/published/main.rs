@@ -1,4 +1,5 @@
 //! Checks against published standards, handbook tables, open datasets and reference libraries.
 //! Each names its source; the data lie beside it in `data/`.
 
+mod economics;
 mod psychrometrics;
