@@ -13,7 +13,7 @@ pub(super) const APPLICATION_ID: i32 = 0x4F56_5749;
 const SCHEMA: &str = include_str!("../../schema.sql");
 
 /// What leads to each version from the one before; the first needs nothing. A released step is never changed.
-const STEPS: &[&str] = &[""];
+const STEPS: &[&str] = &["", include_str!("steps/2_climates.sql")];
 
 /// Today's schema and the way to it.
 #[derive(Clone, Copy)]
@@ -93,7 +93,7 @@ pub(super) fn schema_of(connection: &Connection) -> rusqlite::Result<Vec<(String
         .collect()
 }
 
-/// A name beside the catalog that is not taken: `catalog.before-v2.db`, then `catalog.before-v2-2.db` and so on.
+/// A name beside the catalog that is not taken: `catalog.version-1.db`, then `catalog.version-1-2.db` and so on.
 fn free_copy_path(path: &Path, found: i64) -> PathBuf {
     let stem = path
         .file_stem()
@@ -108,4 +108,83 @@ fn free_copy_path(path: &Path, found: i64) -> PathBuf {
         number += 1;
     }
     copy
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::Catalog;
+
+    const FIRST: &str = include_str!("../../tests/fixtures/catalog_v1.sql");
+
+    fn first_version(folder: &Path) -> PathBuf {
+        let path = folder.join("catalog.db");
+        Connection::open(&path)
+            .and_then(|connection| connection.execute_batch(FIRST))
+            .unwrap();
+        path
+    }
+
+    #[test]
+    fn a_catalog_of_the_first_version_upgrades_to_exactly_todays_schema_with_its_rows() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = first_version(folder.path());
+        let before = std::fs::read(&path).unwrap();
+
+        let catalog = Catalog::open(&path).unwrap();
+        let fresh = Catalog::in_memory().unwrap();
+        assert_eq!(
+            schema_of(&catalog.connection).unwrap(),
+            schema_of(&fresh.connection).unwrap()
+        );
+        assert_eq!(version(&catalog.connection).unwrap(), PLAN.version());
+        let alder = catalog.unit("alder").unwrap();
+        assert_eq!(alder.points.len(), 2);
+        assert_eq!(alder.points[0].power.0, 2.0);
+        assert_eq!(catalog.keys().unwrap(), ["alder", "birch"]);
+        catalog.verify().unwrap();
+
+        // The copy is the old catalog, readable and still of its own version.
+        let copy = Connection::open(folder.path().join("catalog.version-1.db")).unwrap();
+        assert_eq!(version(&copy).unwrap(), 1);
+        let points: i64 = copy
+            .query_row("SELECT count(*) FROM point", [], |row| row.get(0))
+            .unwrap();
+        assert_eq!(points, 3);
+        assert_ne!(before, std::fs::read(&path).unwrap());
+    }
+
+    #[test]
+    fn an_upgrade_that_fails_half_way_changes_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = first_version(folder.path());
+        let broken = Plan {
+            schema: SCHEMA,
+            steps: &[
+                "",
+                "CREATE TABLE climate (id INTEGER) STRICT; CREATE TABLE climate (id INTEGER) STRICT;",
+            ],
+        };
+        let mut connection = Connection::open(&path).unwrap();
+        let old = schema_of(&connection).unwrap();
+        assert!(matches!(
+            broken.upgrade(&mut connection, &path),
+            Err(CatalogError::Sql(_))
+        ));
+        assert_eq!(schema_of(&connection).unwrap(), old);
+        assert_eq!(version(&connection).unwrap(), 1);
+    }
+
+    #[test]
+    fn a_second_copy_does_not_take_the_first_ones_place() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = first_version(folder.path());
+        std::fs::write(folder.path().join("catalog.version-1.db"), "mine").unwrap();
+        drop(Catalog::open(&path).unwrap());
+        assert_eq!(
+            std::fs::read(folder.path().join("catalog.version-1.db")).unwrap(),
+            b"mine"
+        );
+        assert!(folder.path().join("catalog.version-1-2.db").exists());
+    }
 }

@@ -315,3 +315,128 @@ fn set_up(connection: &Connection, access: Access) -> rusqlite::Result<()> {
     // 16 MiB of pages: an import's inner nodes and the tail of each table stay in memory.
     connection.pragma_update(None, "cache_size", -16_384)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::PathBuf;
+
+    fn catalog_file(folder: &Path) -> PathBuf {
+        let path = folder.join("catalog.db");
+        drop(Catalog::create(&path).unwrap());
+        path
+    }
+
+    /// Opens, and returns the error after showing that the file is byte for byte what it was.
+    fn refused(path: &Path) -> CatalogError {
+        let before = std::fs::read(path).unwrap();
+        let error = Catalog::open(path).err().expect("an error");
+        assert_eq!(std::fs::read(path).unwrap(), before, "{error}");
+        error
+    }
+
+    #[test]
+    fn a_file_of_a_newer_version_is_named_and_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = catalog_file(folder.path());
+        Connection::open(&path)
+            .unwrap()
+            .pragma_update(None, "user_version", 99)
+            .unwrap();
+        let error = refused(&path);
+        assert!(
+            matches!(error, CatalogError::Newer { found: 99, .. }),
+            "{error}"
+        );
+        assert!(error.is_unusable() && error.to_string().contains("catalog.db"));
+    }
+
+    #[test]
+    fn a_damaged_file_is_named_and_left_alone_whatever_the_damage() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = catalog_file(folder.path());
+        let sound = std::fs::read(&path).unwrap();
+        let half = sound.len() / 2;
+        let mut noise_in_the_middle = sound.clone();
+        noise_in_the_middle[4096..8192].fill(0x5A);
+        let mut foreign = sound.clone();
+        foreign[68..72].copy_from_slice(&[0, 0, 0, 1]);
+        let cases: [(&str, &[u8]); 6] = [
+            ("empty", b""),
+            ("text", b"unit,maker\nlarch,Invented\n"),
+            ("cut to its header", &sound[..100]),
+            ("cut in half", &sound[..half]),
+            ("noise in a page", &noise_in_the_middle),
+            ("another program's", &foreign),
+        ];
+        for (what, bytes) in cases {
+            std::fs::write(&path, bytes).unwrap();
+            let error = refused(&path);
+            assert!(
+                matches!(error, CatalogError::Damaged { .. }),
+                "{what}: {error}"
+            );
+            assert!(error.is_unusable() && error.to_string().contains("catalog.db"));
+        }
+    }
+
+    #[test]
+    fn a_catalog_without_one_of_its_tables_is_damaged() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = catalog_file(folder.path());
+        Connection::open(&path)
+            .unwrap()
+            .execute_batch("DROP TABLE point")
+            .unwrap();
+        assert!(refused(&path).to_string().contains("`point` is missing"));
+    }
+
+    #[test]
+    fn a_missing_file_is_said_to_be_missing() {
+        let folder = tempfile::tempdir().unwrap();
+        let error = Catalog::open(&folder.path().join("none.db")).err().unwrap();
+        assert!(
+            matches!(error, CatalogError::Unreachable { verb: "open", .. }),
+            "{error}"
+        );
+        assert!(!error.is_unusable());
+    }
+
+    #[test]
+    fn an_existing_file_is_never_created_over() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("catalog.db");
+        std::fs::write(&path, "mine").unwrap();
+        assert!(Catalog::create(&path).is_err());
+        assert_eq!(std::fs::read(&path).unwrap(), b"mine");
+    }
+
+    #[test]
+    fn every_connection_is_set_up_with_care() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = catalog_file(folder.path());
+        let catalog = Catalog::open(&path).unwrap();
+        let pragma = |name: &str| -> String {
+            catalog
+                .connection
+                .pragma_query_value(None, name, |row| {
+                    row.get_ref(0).map(|value| match value {
+                        rusqlite::types::ValueRef::Integer(number) => number.to_string(),
+                        other => other.as_str().unwrap_or_default().to_owned(),
+                    })
+                })
+                .unwrap()
+        };
+        assert_eq!(pragma("journal_mode"), "wal");
+        assert_eq!(pragma("foreign_keys"), "1");
+        assert_eq!(pragma("synchronous"), "2");
+        assert_eq!(pragma("trusted_schema"), "0");
+        assert_eq!(pragma("application_id"), APPLICATION_ID.to_string());
+        assert!(
+            catalog
+                .connection
+                .prepare("SELECT \"no such column\"")
+                .is_err()
+        );
+    }
+}
