@@ -3,10 +3,12 @@
 //! [`Catalog::open`] checks a file before anything writes to it; [`Catalog::write`] is one transaction;
 //! [`Catalog::judge_all`] reads every unit in one ordered scan, on all cores.
 
+mod climate_row;
 mod error;
 mod migration;
 mod open;
 mod read;
+mod scan;
 mod unit_row;
 mod write;
 

@@ -330,7 +330,15 @@ impl Writing<'_> {
         finish().map_err(|error| CatalogError::from_sql(path, error))
     }
 
-    fn checked<T>(&self, result: rusqlite::Result<T>) -> Result<T, CatalogError> {
+    pub(super) fn connection(&self) -> &rusqlite::Connection {
+        &self.transaction
+    }
+
+    pub(super) fn mark_changed(&mut self) {
+        self.changed = true;
+    }
+
+    pub(super) fn checked<T>(&self, result: rusqlite::Result<T>) -> Result<T, CatalogError> {
         result.map_err(|error| CatalogError::from_sql(self.path, error))
     }
 }
