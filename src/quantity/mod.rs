@@ -108,6 +108,18 @@ quantity! {
     KilowattHours
 }
 quantity! {
+    /// Money, in the currency that its owner names.
+    Money
+}
+quantity! {
+    /// Mass of greenhouse gases \[kg of CO₂-equivalent\].
+    KilogramsCo2
+}
+quantity! {
+    /// Coefficient of performance: heat moved per electricity used.
+    Cop
+}
+quantity! {
     /// A length of time \[h\].
     Hours
 }
