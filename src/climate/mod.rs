@@ -88,6 +88,8 @@ impl Climate {
     /// Whether every state has a humidity ratio.
     #[must_use]
     pub fn has_humidity(&self) -> bool {
-        self.states.iter().all(|state| state.humidity_ratio.is_some())
+        self.states
+            .iter()
+            .all(|state| state.humidity_ratio.is_some())
     }
 }

@@ -23,8 +23,14 @@ pub enum SourceKind {
 
 impl SourceKind {
     /// Every kind.
-    pub const ALL: [Self; 6] =
-        [Self::StandardTest, Self::Laboratory, Self::Declared, Self::Quote, Self::Generic, Self::Invented];
+    pub const ALL: [Self; 6] = [
+        Self::StandardTest,
+        Self::Laboratory,
+        Self::Declared,
+        Self::Quote,
+        Self::Generic,
+        Self::Invented,
+    ];
 
     /// The name used in data files.
     #[must_use]

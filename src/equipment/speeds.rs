@@ -55,19 +55,37 @@ impl<P: ScaledLike> SpeedCurves<P> {
         rated: Option<Curve<P>>,
         maximum: Option<Curve<P>>,
     ) -> Option<Self> {
-        let single = |curve| Some(Self { maximum: curve, rated: None, minimum: None, turndown: Turndown::SingleSpeed });
+        let single = |curve| {
+            Some(Self {
+                maximum: curve,
+                rated: None,
+                minimum: None,
+                turndown: Turndown::SingleSpeed,
+            })
+        };
         match (minimum, rated, maximum) {
             (None, None, None) => None,
-            (Some(only), None, None) | (None, Some(only), None) | (None, None, Some(only)) => single(only),
-            (minimum @ Some(_), rated, Some(maximum)) => {
-                Some(Self { maximum, rated, minimum, turndown: Turndown::Known })
+            (Some(only), None, None) | (None, Some(only), None) | (None, None, Some(only)) => {
+                single(only)
             }
-            (minimum @ Some(_), Some(rated), None) => {
-                Some(Self { maximum: rated, rated: None, minimum, turndown: Turndown::Known })
-            }
-            (None, Some(rated), Some(maximum)) => {
-                Some(Self { maximum, rated: Some(rated), minimum: None, turndown: Turndown::Unknown })
-            }
+            (minimum @ Some(_), rated, Some(maximum)) => Some(Self {
+                maximum,
+                rated,
+                minimum,
+                turndown: Turndown::Known,
+            }),
+            (minimum @ Some(_), Some(rated), None) => Some(Self {
+                maximum: rated,
+                rated: None,
+                minimum,
+                turndown: Turndown::Known,
+            }),
+            (None, Some(rated), Some(maximum)) => Some(Self {
+                maximum,
+                rated: Some(rated),
+                minimum: None,
+                turndown: Turndown::Unknown,
+            }),
         }
     }
 
@@ -101,13 +119,24 @@ impl<P: ScaledLike> SpeedCurves<P> {
         let maximum = self.maximum.at(outdoor)?;
         let minimum = match &self.minimum {
             None => maximum,
-            Some(curve) => curve.at(outdoor).unwrap_or_else(|| self.scaled_minimum(curve, maximum)),
+            Some(curve) => curve
+                .at(outdoor)
+                .unwrap_or_else(|| self.scaled_minimum(curve, maximum)),
         };
         let between = |rated: &P| {
-            minimum.capacity_kw() < rated.capacity_kw() && rated.capacity_kw() < maximum.capacity_kw()
+            minimum.capacity_kw() < rated.capacity_kw()
+                && rated.capacity_kw() < maximum.capacity_kw()
         };
-        let rated = self.rated.as_ref().and_then(|curve| curve.at(outdoor)).filter(between);
-        Some(SpeedsAt { minimum, rated, maximum })
+        let rated = self
+            .rated
+            .as_ref()
+            .and_then(|curve| curve.at(outdoor))
+            .filter(between);
+        Some(SpeedsAt {
+            minimum,
+            rated,
+            maximum,
+        })
     }
 
     /// The minimum beyond its curve's end `T_e`: `max(T) · min(T_e) / max(T_e)`, for capacity and power alike. **Our rule.**

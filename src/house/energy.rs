@@ -23,7 +23,10 @@ impl Energy {
     /// Whether the house names a fuel: its backup is then a furnace of that efficiency, not electric resistance.
     #[must_use]
     pub fn fuel_backup_efficiency(&self) -> Option<f64> {
-        if self.fuel_price.is_some() || self.fuel_emissions_g.is_some() || self.fuel_source_factor.is_some() {
+        if self.fuel_price.is_some()
+            || self.fuel_emissions_g.is_some()
+            || self.fuel_source_factor.is_some()
+        {
             self.fuel_efficiency
         } else {
             None

@@ -94,13 +94,16 @@ impl House {
     #[must_use]
     pub fn is_without_call(&self, temperature: Celsius) -> bool {
         let warm_enough = temperature >= self.heating.load.zero_load_outdoor;
-        let cool_enough = self.cooling.is_none_or(|cooling| temperature <= cooling.load.zero_load_outdoor);
+        let cool_enough = self
+            .cooling
+            .is_none_or(|cooling| temperature <= cooling.load.zero_load_outdoor);
         warm_enough && cool_enough
     }
 
     /// How far the two zero-load temperatures lie apart; negative where heating and cooling overlap.
     #[must_use]
     pub fn free_band(&self) -> Option<Kelvins> {
-        self.cooling.map(|cooling| cooling.load.zero_load_outdoor - self.heating.load.zero_load_outdoor)
+        self.cooling
+            .map(|cooling| cooling.load.zero_load_outdoor - self.heating.load.zero_load_outdoor)
     }
 }

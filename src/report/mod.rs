@@ -1,1 +1,4 @@
-//! Tables, charts and pages made from answers; computes no physics.
+//! Tables, charts and pages made from answers. Returns strings; computes no physics.
+
+pub mod cautions;
+pub mod units;
