@@ -12,9 +12,11 @@
 
 mod parse;
 mod temperature;
+mod unit_system;
 
 pub use parse::{Dimension, ParseQuantityError, parse_quantity};
 pub use temperature::{Celsius, Kelvins};
+pub use unit_system::{UnitSystem, fixed};
 
 /// Declares a quantity that can be added, scaled, and divided by its own kind.
 macro_rules! quantity {
