@@ -112,13 +112,20 @@ fn units() -> impl Strategy<Value = HeatingCurves> {
                 Curve::through(SevereSide::Cold, points)
             };
             HeatingCurves {
-                speeds: SpeedCurves::resolve(curve(turndown, 1.2), None, curve(1.0, 1.0)).unwrap(),
+                speeds: SpeedCurves::resolve(curve(turndown, 1.2), None, curve(1.0, 1.0))
+                    .expect("both have points"),
                 operates_to: Some(Celsius(limit)),
                 coldest_point: Celsius(-25.0),
                 degradation: 0.25,
             }
         },
     )
+}
+
+fn break_even(factors: Factors) -> Cop {
+    factors
+        .break_even()
+        .expect("neither kind of energy is free")
 }
 
 /// Furnace below each of these, and both ends.
@@ -136,7 +143,7 @@ proptest! {
     ) {
         let heat_pump = |outdoor| cop.heat(outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &cop.knots());
-        let Some(best) = dual_fuel.switch_over(factors.break_even().unwrap()) else {
+        let Some(best) = dual_fuel.switch_over(break_even(factors)) else {
             prop_assert!(dual_fuel.range().is_none());
             return Ok(());
         };
@@ -170,7 +177,7 @@ proptest! {
     fn at_the_switch_over_the_cop_passes_the_break_even_value_or_the_heat_pump_stops(
         cop in pieces(), states in states(), factors in factors()
     ) {
-        let break_even = factors.break_even().unwrap();
+        let break_even = break_even(factors);
         let heat_pump = |outdoor| cop.heat(outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &cop.knots());
         let Some(SwitchOver::At(found)) = dual_fuel.switch_over(break_even) else { return Ok(()) };
@@ -205,7 +212,7 @@ proptest! {
     ) {
         let heat_pump = |outdoor| HeatPumpHeat::of_unit(&unit, &LOAD, outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &heat_pump_knots(&unit, &LOAD));
-        let Some(best) = dual_fuel.switch_over(factors.break_even().unwrap()) else { return Ok(()) };
+        let Some(best) = dual_fuel.switch_over(break_even(factors)) else { return Ok(()) };
         let least = dual_fuel.year(best).carries(factors);
         for other in thresholds() {
             let total = dual_fuel.year(other).carries(factors);
