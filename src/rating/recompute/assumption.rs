@@ -39,8 +39,8 @@ pub enum Assumption {
     FullSpeedEstimated,
     /// Full speed in cooling is `maximum`, though `rated` is published at 95 °F too and may be what was tested as full.
     FullSpeedIsMaximum,
-    /// No credit for defrosting on demand is counted, which is worth up to 3 %.
-    NoDefrostCredit,
+    /// Whether the unit defrosts on demand is not published; the credit for it is none, and up to 3 %.
+    DefrostCreditUnknown,
 }
 
 impl fmt::Display for Assumption {
@@ -92,7 +92,9 @@ impl fmt::Display for Assumption {
                     "full speed in cooling is the maximum; a test of less at 95 °F would rate higher or lower"
                 )
             }
-            Self::NoDefrostCredit => write!(f, "no credit for demand defrost, worth up to 3 %"),
+            Self::DefrostCreditUnknown => {
+                write!(f, "demand defrost not published: no credit, and up to 3 %")
+            }
         }
     }
 }

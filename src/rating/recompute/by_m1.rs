@@ -16,6 +16,9 @@ use crate::rating::m1::{
     TwoCapacityHeating, VariableSpeedCooling, VariableSpeedHeating, cooling_season, heating_season,
 };
 
+/// The most that the credit for defrosting on demand can be.
+const LARGEST_DEFROST_CREDIT: f64 = 1.03;
+
 /// Air entering the indoor coil at the appendix's rating conditions: 70 °F in heating, 80 °F and 67 °F wet in cooling.
 fn indoor(mode: Mode) -> IndoorCondition {
     match mode {
@@ -45,7 +48,7 @@ fn class(lookup: &Lookup<'_>, mode: Mode) -> Class {
     }
 }
 
-/// HSPF2 in region IV, no demand-defrost credit.
+/// HSPF2 in region IV; whether the unit earns the credit for defrosting on demand is unknown.
 pub(super) fn hspf2(unit: &Unit, declared: f64) -> Outcome {
     let mut tests = Tests {
         lookup: Lookup::new(unit, indoor),
@@ -69,8 +72,12 @@ pub(super) fn hspf2(unit: &Unit, declared: f64) -> Outcome {
         Class::Variable => variable_speed(&mut tests, degradation)
             .and_then(|system| Some(heating_season(&system, &conditions(a2?)))),
     };
-    tests.assumptions.push(Assumption::NoDefrostCredit);
-    tests.compared(declared, season.map(|season| season.hspf2()))
+    tests.assumptions.push(Assumption::DefrostCreditUnknown);
+    tests.compared(
+        declared,
+        season.map(|season| season.hspf2()),
+        &[LARGEST_DEFROST_CREDIT],
+    )
 }
 
 fn single_speed(
@@ -203,7 +210,7 @@ pub(super) fn seer2(unit: &Unit, declared: f64) -> Outcome {
             })()
         }
     };
-    tests.compared(declared, figure)
+    tests.compared(declared, figure, &[])
 }
 
 /// Picks tests among published points, and keeps what was missing or assumed.
@@ -265,10 +272,12 @@ impl Tests<'_> {
         )
     }
 
-    fn compared(self, declared: f64, figure: Option<f64>) -> Outcome {
+    /// `factors`: what unknown inputs may multiply the figure by.
+    fn compared(self, declared: f64, figure: Option<f64>, factors: &[f64]) -> Outcome {
         match figure {
             Some(figure) if figure.is_finite() && figure > 0.0 => {
-                Outcome::Compared(Comparison::new(declared, figure, &[], self.assumptions))
+                let others: Vec<f64> = factors.iter().map(|factor| figure * factor).collect();
+                Outcome::Compared(Comparison::new(declared, figure, &others, self.assumptions))
             }
             Some(figure) => {
                 Outcome::Unphysical(format!("the published points lead to a figure of {figure}"))
