@@ -1,4 +1,3 @@
 //! Tables, charts and pages made from answers. Returns strings; computes no physics.
 
 pub mod cautions;
-pub mod units;

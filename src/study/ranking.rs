@@ -1,0 +1,43 @@
+//! In which order accepted units stand.
+
+use super::Judged;
+
+/// What accepted units are ranked by.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum RankBy {
+    /// Lowest annual electricity first, backup heat included.
+    #[default]
+    Electricity,
+    /// Largest margin above the design load first.
+    Margin,
+    /// Highest seasonal COP first.
+    SeasonalCop,
+    /// Lowest price first.
+    Price,
+    /// Smallest capacity at the design temperature first.
+    Smallest,
+}
+
+impl RankBy {
+    /// The figure a unit is ranked by, smallest first; `None` where it is not known.
+    #[must_use]
+    pub fn figure(self, judged: &Judged) -> Option<f64> {
+        match self {
+            Self::Electricity => judged.annual_electricity().map(|energy| energy.0),
+            Self::Margin => judged.heating.margin().map(|margin| -margin),
+            Self::SeasonalCop => judged.heating.season?.seasonal_cop().map(|cop| -cop),
+            Self::Price => judged.model.price,
+            Self::Smallest => judged.heating.capacity_at_design.map(|capacity| capacity.0),
+        }
+    }
+}
+
+/// Puts accepted units in order: by the figure, unknown ones last, ties by the unit's key.
+pub fn rank(accepted: &mut [Judged], by: impl Fn(&Judged) -> Option<f64>) {
+    accepted.sort_by(|a, b| {
+        let figure = |judged: &Judged| by(judged).unwrap_or(f64::INFINITY);
+        figure(a)
+            .total_cmp(&figure(b))
+            .then_with(|| a.model.key.cmp(&b.model.key))
+    });
+}
