@@ -15,10 +15,11 @@ use serde_json::Value;
 const TOLERANCE: f64 = 1e-9;
 
 fn cases(group: &str, prefix: &str) -> Vec<Value> {
-    let all: Value = serde_json::from_str(include_str!("data/m1_cases.json")).unwrap();
+    let all: Value =
+        serde_json::from_str(include_str!("data/m1_cases.json")).expect("published data");
     let found: Vec<Value> = all[group]
         .as_array()
-        .unwrap()
+        .expect("published data")
         .iter()
         .filter(|case| text(&case["id"]).starts_with(prefix))
         .cloned()
@@ -28,11 +29,11 @@ fn cases(group: &str, prefix: &str) -> Vec<Value> {
 }
 
 fn text(value: &Value) -> &str {
-    value.as_str().unwrap()
+    value.as_str().expect("published data")
 }
 
 fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap()
+    value.as_f64().expect("published data")
 }
 
 fn rows(case: &Value) -> &[Value] {
@@ -68,7 +69,9 @@ fn conditions(case: &Value, inputs: &Value) -> HeatingConditions {
     assert!([BTU_PER_WH_RATING_SHEET, BTU_PER_WH_STANDARD_2026].contains(&btu_per_wh));
     HeatingConditions {
         region: region(case),
-        design_capacity_btu_h: test_point(inputs, "A2").unwrap().capacity_btu_h,
+        design_capacity_btu_h: test_point(inputs, "A2")
+            .expect("published data")
+            .capacity_btu_h,
         cut_out: case["T_off"].as_f64().map(|off_f| CutOut {
             off_f,
             on_f: case["T_on"].as_f64().unwrap_or(off_f),
@@ -129,13 +132,13 @@ fn two_capacity_heating_matches_the_rating_sheet_bin_by_bin() {
         let inputs = &case["inputs_BtuH_W"];
         let at = |name| test_point(inputs, name);
         let system = TwoCapacityHeating {
-            h01: at("H01").unwrap(),
-            h11: at("H11").unwrap(),
+            h01: at("H01").expect("published data"),
+            h11: at("H11").expect("published data"),
             h21: at("H21"),
-            h31: at("H31").unwrap(),
-            h12: at("H12").unwrap(),
+            h31: at("H31").expect("published data"),
+            h12: at("H12").expect("published data"),
             h22: at("H22"),
-            h32: at("H32").unwrap(),
+            h32: at("H32").expect("published data"),
             h42: at("H42"),
             degradation: number(&case["cdh_low"]),
         };
@@ -164,13 +167,13 @@ fn two_capacity_heating_matches_the_rating_sheet_bin_by_bin() {
 fn variable_speed(case: &Value, inputs: &Value) -> VariableSpeedHeating {
     let at = |name| test_point(inputs, name);
     VariableSpeedHeating {
-        h01: at("H01").unwrap(),
-        h11: at("H11").unwrap(),
-        h1n: at("H1N").unwrap(),
+        h01: at("H01").expect("published data"),
+        h11: at("H11").expect("published data"),
+        h1n: at("H1N").expect("published data"),
         h12: at("H12").map_or(FullSpeedAt47::Estimated, FullSpeedAt47::Tested),
-        h2v: at("H2V").unwrap(),
+        h2v: at("H2V").expect("published data"),
         h22: at("H22"),
-        h32: at("H32").unwrap(),
+        h32: at("H32").expect("published data"),
         h42: at("H42"),
         degradation: case["cd"].as_f64().unwrap_or(0.25),
     }
@@ -243,7 +246,7 @@ fn assert_cooling(season: &CoolingSeason, case: &Value, sums: &Value) {
 #[test]
 fn two_capacity_cooling_matches_the_rating_sheet_bin_by_bin() {
     for case in cases("checked", "seer2_two_capacity") {
-        let at = |name| test_point(&case["inputs_BtuH_W"], name).unwrap();
+        let at = |name| test_point(&case["inputs_BtuH_W"], name).expect("published data");
         let system = TwoCapacityCooling {
             a2: at("A2"),
             b2: at("B2"),
@@ -258,7 +261,7 @@ fn two_capacity_cooling_matches_the_rating_sheet_bin_by_bin() {
 #[test]
 fn variable_speed_cooling_matches_an_independent_computation_bin_by_bin() {
     for case in cases("independent", "vs_seer2") {
-        let at = |name| test_point(&case["inputs"], name).unwrap();
+        let at = |name| test_point(&case["inputs"], name).expect("published data");
         let system = VariableSpeedCooling {
             a2: at("A2"),
             b2: at("B2"),

@@ -117,7 +117,7 @@ fn comparison(recomputed: &[Recomputed], figure: Figure) -> &Comparison {
     match &recomputed
         .iter()
         .find(|found| found.figure == figure)
-        .unwrap()
+        .expect("published data")
         .outcome
     {
         Outcome::Compared(comparison) => comparison,
