@@ -93,6 +93,9 @@ pub(super) fn scop(unit: &Unit, declared: f64) -> Outcome {
 /// The largest: the unit just carries the load at -7 °C, `P (16 + 7)/(16 + 10) = capacity`. A maker may round the design
 /// load down from there, or the unit may carry more than the load at -7 °C. The least: the capacity declared at +2 °C
 /// is the load there, as the part-load tests ask for, though no less than 10 % below the largest.
+///
+/// A few percent matter here: a larger load calls for more backup, and a point that leaves the 10 % in which a step counts
+/// as steady loses efficiency at a stroke. Between the two loads the SCOP of a certified unit can differ by 10 %.
 fn design_loads(bivalent: &Point, at_two: &Point) -> [Kilowatts; 2] {
     let zero = en14825::ZERO_LOAD_OUTDOOR;
     let span = zero - HeatingClimate::Average.design_outdoor();

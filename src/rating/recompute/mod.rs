@@ -14,7 +14,7 @@ pub use published::MissingPoint;
 ///
 /// Our choice. Of 24 certified air-to-air units recomputed from their certified points, 22 SCOP lie within 0.8 % of the
 /// certified figure and 21 SEER within 0.6 %; the worst lie 3 % off. Rounding of the declared figure alone accounts for
-/// up to 1 %.
+/// about 1 %.
 pub const CATALOG_TOLERANCE: f64 = 0.02;
 
 /// A declared seasonal figure, by its column in `units.csv`.
