@@ -10,7 +10,7 @@ use crate::catalog::{Catalog, CatalogError};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
-use crate::import::{Problems, read_criteria, read_house};
+use crate::import::{Problems, read_criteria, read_epw, read_house};
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -59,6 +59,23 @@ impl App {
         } else {
             Ok(Catalog::create(&place)?)
         }
+    }
+
+    /// Reads a weather file; its name without the ending becomes the climate's key.
+    ///
+    /// # Errors
+    /// Where it cannot be read; every problem in it is listed.
+    pub fn read_climate_file(&self, path: &Path) -> Result<Climate, CliError> {
+        let bytes = fs::read(path).map_err(|error| {
+            CliError::input(format!(
+                "cannot read the weather file `{}`: {error}",
+                path.display()
+            ))
+        })?;
+        let key = path
+            .file_stem()
+            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
     }
 
     /// Reads a text file.
