@@ -20,5 +20,5 @@ pub use curves::{
 pub use figures::CoolingFigures;
 pub use latent_degradation::{LatentDegradation, PartLoadParameters, latent_multiplier};
 pub use room::{DESIGN_RELATIVE_HUMIDITY, Room};
-pub use season::{CoolingSeason, HumiditySeason, WithoutCall, cooling_season, without_call};
+pub use season::{CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, without_call};
 pub use state::{CoolingOperation, CoolingState, Delivery, Running, cooling_state, delivery};

@@ -11,3 +11,8 @@
 
 pub mod en14825;
 pub mod m1;
+mod recompute;
+
+pub use recompute::{
+    Assumption, CATALOG_TOLERANCE, Comparison, Figure, MissingPoint, Outcome, Recomputed, recompute,
+};

@@ -11,7 +11,7 @@ use crate::criteria::{self, Case, Criteria};
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
 use crate::heating::{HeatingCurves, HeatingFigures, HeatingSeason, heating_season};
 use crate::house::House;
-use crate::quantity::{Hours, UnitSystem};
+use crate::quantity::{Hours, KilowattHours, Kilowatts, UnitSystem};
 
 /// A house with its climate and criteria, ready to judge units.
 #[derive(Debug)]
@@ -117,6 +117,20 @@ impl Brief {
         ))
     }
 
+    /// Standby electricity: the unit's standby input over the hours that call for neither heating nor cooling.
+    fn standby(&self, unit: &Unit) -> Option<KilowattHours> {
+        let idle = |state: &&State| self.house.is_without_call(state.outdoor);
+        let hours: Hours = self
+            .states()?
+            .iter()
+            .filter(idle)
+            .map(|state| state.hours)
+            .sum();
+        unit.model
+            .standby_w
+            .map(|watts| Kilowatts(watts / 1000.0) * hours)
+    }
+
     /// Judges one unit: figures, verdict, caveats.
     #[must_use]
     pub fn judge(&self, unit: &Unit) -> Judged {
@@ -145,6 +159,7 @@ impl Brief {
         });
         Judged {
             model: unit.model.clone(),
+            standby: self.standby(unit),
             caveats: caveats(
                 heating.as_ref(),
                 cooling.as_ref(),

@@ -16,6 +16,8 @@ pub struct Judged {
     pub heating: HeatingFigures,
     /// Cooling figures; `None` where the house is not cooled.
     pub cooling: Option<CoolingFigures>,
+    /// Standby electricity of the hours without a call; `None` where it is not published or there is no climate.
+    pub standby: Option<KilowattHours>,
     /// Accepted, rejected or undecided.
     pub verdict: Verdict,
     /// What a reader must know beside it.

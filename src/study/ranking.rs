@@ -19,6 +19,39 @@ pub enum RankBy {
 }
 
 impl RankBy {
+    /// Every way to rank.
+    pub const ALL: &'static [Self] = &[
+        Self::Electricity,
+        Self::Margin,
+        Self::SeasonalCop,
+        Self::Price,
+        Self::Smallest,
+    ];
+
+    /// Its name on the command line.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Electricity => "electricity",
+            Self::Margin => "margin",
+            Self::SeasonalCop => "seasonal-cop",
+            Self::Price => "price",
+            Self::Smallest => "smallest",
+        }
+    }
+
+    /// What comes first, in words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Electricity => "lowest annual electricity first, backup heat included",
+            Self::Margin => "largest margin above the design load first",
+            Self::SeasonalCop => "highest seasonal COP first",
+            Self::Price => "lowest price first",
+            Self::Smallest => "smallest capacity at the design temperature first",
+        }
+    }
+
     /// The figure a unit is ranked by, smallest first; `None` where it is not known.
     #[must_use]
     pub fn figure(self, judged: &Judged) -> Option<f64> {

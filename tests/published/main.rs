@@ -3,3 +3,7 @@
 
 mod economics;
 mod psychrometrics;
+mod rating_en14825;
+mod rating_frost;
+mod rating_m1;
+mod rating_recompute;

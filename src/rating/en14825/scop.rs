@@ -79,8 +79,8 @@ pub struct SeasonalHeating {
 /// [`DeclarationError`] where fewer than two temperatures are declared, or the lines lead to a COP of zero or less.
 ///
 /// # Source
-/// EN 14825, sections on SCOPon, SCOPnet and reference SCOP. A TOL colder than the coldest declared point is the one case
-/// in which the outermost line is continued into cold; ask for that point.
+/// EN 14825, sections on SCOPon, SCOPnet and reference SCOP. The line beyond the coldest declared point is the standard's;
+/// declaring a point at the operation limit, as the standard asks, leaves nothing to it.
 pub fn scop(declaration: &HeatingDeclaration) -> Result<SeasonalHeating, DeclarationError> {
     let line = declaration.load_line();
     let lines = Lines::through(&declaration.points, |outdoor| line.at(outdoor))?;
