@@ -1,0 +1,4 @@
+//! Tests of what files are accepted and how the others are refused.
+
+mod criteria;
+mod house;
