@@ -1,5 +1,6 @@
 //! Reads files from outside: catalog CSV, house and criteria TOML, weather.
 
+pub mod catalog_csv;
 mod criteria_file;
 mod energy_section;
 mod house_file;
