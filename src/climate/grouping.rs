@@ -16,7 +16,9 @@ use crate::quantity::{Celsius, Hours, HumidityRatio};
 /// # Source
 /// The bin method, common practice; checked against the 1 °C bin hours of nine station files.
 #[must_use]
-pub fn group(records: impl IntoIterator<Item = (Hours, Celsius, Option<HumidityRatio>)>) -> Vec<State> {
+pub fn group(
+    records: impl IntoIterator<Item = (Hours, Celsius, Option<HumidityRatio>)>,
+) -> Vec<State> {
     #[derive(Default)]
     struct Sum {
         hours: f64,
@@ -42,7 +44,10 @@ pub fn group(records: impl IntoIterator<Item = (Hours, Celsius, Option<HumidityR
         .collect()
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "the cast saturates, and weather stays far inside the range")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "the cast saturates, and weather stays far inside the range"
+)]
 fn whole(number: f64) -> i64 {
     number.floor() as i64
 }
@@ -54,7 +59,12 @@ mod tests {
     #[test]
     fn like_hours_share_a_state_and_keep_their_means() {
         let hour = |t: f64, w: f64| (Hours(1.0), Celsius(t), Some(HumidityRatio(w)));
-        let states = group([hour(0.4, 0.0031), hour(-0.5, 0.0035), hour(0.5, 0.0031), hour(0.0, 0.0041)]);
+        let states = group([
+            hour(0.4, 0.0031),
+            hour(-0.5, 0.0035),
+            hour(0.5, 0.0031),
+            hour(0.0, 0.0041),
+        ]);
         // By hand: -0.5 and 0.4 round to 0 (halves up), 0.5 rounds to 1; 3.1 and 3.5 g/kg share a bin, 4.1 does not.
         assert_eq!(states.len(), 3);
         assert_eq!(states[0].hours, Hours(2.0));

@@ -139,18 +139,6 @@ impl<P: Interpolate> Curve<P> {
         let value = inner.toward(last, (limited - t_inner) / (t_last - t_inner));
         P::credible(Continued { value, last })
     }
-
-    /// A curve between two curves of the same speed, `fraction` of the way from `self` to `other`, as far as both reach.
-    #[must_use]
-    pub fn blended(&self, other: &Self, fraction: f64) -> Option<Self> {
-        let points = self
-            .points
-            .iter()
-            .chain(&other.points)
-            .filter_map(|&(outdoor, _)| Some((outdoor, self.at(outdoor)?.toward(other.at(outdoor)?, fraction))))
-            .collect();
-        Self::through(self.severe, points)
-    }
 }
 
 #[cfg(test)]
@@ -167,7 +155,11 @@ mod tests {
     }
 
     fn heating(points: &[(f64, f64)]) -> Curve<f64> {
-        Curve::through(SevereSide::Cold, points.iter().map(|&(t, v)| (Celsius(t), v)).collect()).expect("points")
+        Curve::through(
+            SevereSide::Cold,
+            points.iter().map(|&(t, v)| (Celsius(t), v)).collect(),
+        )
+        .expect("points")
     }
 
     #[test]
@@ -184,8 +176,11 @@ mod tests {
         assert_eq!(curve.at(Celsius(16.0)), Some(12.0));
         assert_eq!(curve.at(Celsius(18.0)), Some(12.5));
         assert_eq!(curve.at(Celsius(30.0)), Some(12.5));
-        let cooling =
-            Curve::through(SevereSide::Hot, vec![(Celsius(25.0), 6.0), (Celsius(35.0), 5.0)]).expect("points");
+        let cooling = Curve::through(
+            SevereSide::Hot,
+            vec![(Celsius(25.0), 6.0), (Celsius(35.0), 5.0)],
+        )
+        .expect("points");
         assert_eq!(cooling.at(Celsius(20.0)), Some(6.5));
         assert_eq!(cooling.at(Celsius(5.0)), Some(7.0));
         assert_eq!(cooling.at(Celsius(35.1)), None);

@@ -12,7 +12,7 @@ pub use fields::{FieldKind, FieldValue, UNIT_FIELDS, UnitField, unit_field};
 pub use model::{Form, Model};
 pub use point::{FanBasis, FrostBasis, Mode, Point, Speed};
 pub use source::{Source, SourceId, SourceKind};
-pub use speeds::{SpeedCurves, SpeedsAt, Turndown};
+pub use speeds::{ScaledLike, SpeedCurves, SpeedsAt, Turndown};
 
 /// One catalog entry: the model and every point published for it.
 #[derive(Clone, Debug, PartialEq)]

@@ -23,8 +23,14 @@ pub enum SourceKind {
 
 impl SourceKind {
     /// Every kind.
-    pub const ALL: [Self; 6] =
-        [Self::StandardTest, Self::Laboratory, Self::Declared, Self::Quote, Self::Generic, Self::Invented];
+    pub const ALL: [Self; 6] = [
+        Self::StandardTest,
+        Self::Laboratory,
+        Self::Declared,
+        Self::Quote,
+        Self::Generic,
+        Self::Invented,
+    ];
 
     /// The name used in data files.
     #[must_use]
@@ -63,4 +69,6 @@ pub struct Source {
     pub licence: Option<String>,
     /// What stands behind the numbers.
     pub kind: SourceKind,
+    /// What a reader must know of them: how points were assigned, converted or chosen.
+    pub note: Option<String>,
 }

@@ -24,7 +24,8 @@ impl HeatingLoadLine {
             return Kilowatts::ZERO;
         }
         self.design_load
-            * ((self.zero_load_outdoor - outdoor).0 / (self.zero_load_outdoor - self.design_outdoor).0)
+            * ((self.zero_load_outdoor - outdoor).0
+                / (self.zero_load_outdoor - self.design_outdoor).0)
     }
 }
 
@@ -50,7 +51,8 @@ impl CoolingLoadLine {
             return Kilowatts::ZERO;
         }
         self.design_sensible
-            * ((outdoor - self.zero_load_outdoor).0 / (self.design_outdoor - self.zero_load_outdoor).0)
+            * ((outdoor - self.zero_load_outdoor).0
+                / (self.design_outdoor - self.zero_load_outdoor).0)
     }
 }
 

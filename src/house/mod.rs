@@ -1,12 +1,16 @@
 //! A house as its designer describes it: load lines, indoor conditions, moisture, site and energy.
 
+mod calendar;
 mod energy;
 mod load_line;
 mod moisture;
+mod tariff;
 
-pub use energy::Energy;
+pub use calendar::{HoursOfDay, Months, month_name};
+pub use energy::{Energy, Figure};
 pub use load_line::{CoolingLoadLine, HeatingLoadLine};
 pub use moisture::Moisture;
+pub use tariff::{Period, Tariff, TariffError, Tier, TierSeason, TieredTariff, TimeOfDayTariff};
 
 use crate::quantity::{Celsius, Kelvins, Metres};
 
@@ -94,13 +98,16 @@ impl House {
     #[must_use]
     pub fn is_without_call(&self, temperature: Celsius) -> bool {
         let warm_enough = temperature >= self.heating.load.zero_load_outdoor;
-        let cool_enough = self.cooling.is_none_or(|cooling| temperature <= cooling.load.zero_load_outdoor);
+        let cool_enough = self
+            .cooling
+            .is_none_or(|cooling| temperature <= cooling.load.zero_load_outdoor);
         warm_enough && cool_enough
     }
 
     /// How far the two zero-load temperatures lie apart; negative where heating and cooling overlap.
     #[must_use]
     pub fn free_band(&self) -> Option<Kelvins> {
-        self.cooling.map(|cooling| cooling.load.zero_load_outdoor - self.heating.load.zero_load_outdoor)
+        self.cooling
+            .map(|cooling| cooling.load.zero_load_outdoor - self.heating.load.zero_load_outdoor)
     }
 }

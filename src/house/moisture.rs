@@ -2,9 +2,6 @@
 
 use crate::quantity::{HumidityRatio, KilogramsPerHour, LitresPerSecond};
 
-/// Density at which a stated volume flow of air is turned into mass \[kg/m³\]: standard air (ASHRAE).
-pub const STANDARD_AIR_DENSITY: f64 = 1.204;
-
 /// Moisture gains.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Moisture {
@@ -23,15 +20,21 @@ pub struct Moisture {
 }
 
 impl Moisture {
+    /// Density at which a stated volume flow of air is turned into mass \[kg/m³\]: standard air (ASHRAE).
+    pub const STANDARD_AIR_DENSITY: f64 = 1.204;
+
     /// Dry air exchanged per hour, as far as moisture is concerned \[kg/h\]: `3.6 · 1.204 · (V_inf + V_vent (1 - e_L))`.
     #[must_use]
     pub fn air_exchange(&self) -> f64 {
-        3.6 * STANDARD_AIR_DENSITY * (self.infiltration.0 + self.ventilation.0 * (1.0 - self.latent_recovery))
+        3.6 * Self::STANDARD_AIR_DENSITY
+            * (self.infiltration.0 + self.ventilation.0 * (1.0 - self.latent_recovery))
     }
 
     /// Moisture gain at an indoor and an outdoor humidity ratio; negative where dry outdoor air carries moisture out.
     #[must_use]
     pub fn gain(&self, indoor: HumidityRatio, outdoor: HumidityRatio) -> KilogramsPerHour {
-        KilogramsPerHour(self.people_and_activities.0 + self.air_exchange() * (outdoor.0 - indoor.0))
+        KilogramsPerHour(
+            self.people_and_activities.0 + self.air_exchange() * (outdoor.0 - indoor.0),
+        )
     }
 }

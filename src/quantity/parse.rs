@@ -106,7 +106,11 @@ impl Dimension {
 
     /// What brings a number without a unit into the computed unit: water flows are written per day, all else as computed.
     fn bare_factor(self) -> f64 {
-        if self == Self::WaterFlow { 1.0 / 24.0 } else { 1.0 }
+        if self == Self::WaterFlow {
+            1.0 / 24.0
+        } else {
+            1.0
+        }
     }
 
     /// Factor and offset that bring a number in `unit` into the computed unit, or `None` for an unknown unit.
@@ -132,17 +136,22 @@ impl Dimension {
 pub fn parse_quantity(text: &str, dimension: Dimension) -> Result<f64, ParseQuantityError> {
     let text = text.trim().replace('\u{2212}', "-");
     let (number, unit) = split_number(&text);
-    let value: f64 = number.parse().map_err(|_| ParseQuantityError::NotANumber(text.clone()))?;
+    let value: f64 = number
+        .parse()
+        .map_err(|_| ParseQuantityError::NotANumber(text.clone()))?;
     if !value.is_finite() {
         return Err(ParseQuantityError::NotFinite(text));
     }
     if unit.is_empty() {
         return Ok(value * dimension.bare_factor());
     }
-    let (factor, offset) = dimension.scale(unit).ok_or_else(|| ParseQuantityError::UnknownUnit {
-        unit: unit.to_owned(),
-        expected: dimension.expected(),
-    })?;
+    let (factor, offset) =
+        dimension
+            .scale(unit)
+            .ok_or_else(|| ParseQuantityError::UnknownUnit {
+                unit: unit.to_owned(),
+                expected: dimension.expected(),
+            })?;
     Ok(value * factor + offset)
 }
 
@@ -164,7 +173,10 @@ mod tests {
 
     fn close(text: &str, dimension: Dimension, expected: f64) {
         let value = parse_quantity(text, dimension).expect(text);
-        assert!((value - expected).abs() < 1e-9 * expected.abs().max(1.0), "{text}: {value} ≠ {expected}");
+        assert!(
+            (value - expected).abs() < 1e-9 * expected.abs().max(1.0),
+            "{text}: {value} ≠ {expected}"
+        );
     }
 
     // Source: NIST SP 811, appendix B: 1 Btu(IT)/h = 0.293 071 07 W; 1 ton of refrigeration (12 000 Btu/h) = 3 516.853 W;
@@ -189,10 +201,24 @@ mod tests {
 
     #[test]
     fn what_cannot_be_read_is_refused_with_what_was_expected() {
-        assert_eq!(parse_quantity("warm", Dimension::Temperature), Err(ParseQuantityError::NotANumber("warm".into())));
-        assert_eq!(parse_quantity("inf kW", Dimension::Power), Err(ParseQuantityError::NotFinite("inf kW".into())));
-        assert_eq!(parse_quantity("NaN", Dimension::Power), Err(ParseQuantityError::NotFinite("NaN".into())));
-        let error = parse_quantity("9 °C", Dimension::Power).unwrap_err().to_string();
-        assert_eq!(error, "found unit `°C`, expected one of kW, W, Btu/h, kBtu/h, ton");
+        assert_eq!(
+            parse_quantity("warm", Dimension::Temperature),
+            Err(ParseQuantityError::NotANumber("warm".into()))
+        );
+        assert_eq!(
+            parse_quantity("inf kW", Dimension::Power),
+            Err(ParseQuantityError::NotFinite("inf kW".into()))
+        );
+        assert_eq!(
+            parse_quantity("NaN", Dimension::Power),
+            Err(ParseQuantityError::NotFinite("NaN".into()))
+        );
+        let error = parse_quantity("9 °C", Dimension::Power)
+            .unwrap_err()
+            .to_string();
+        assert_eq!(
+            error,
+            "found unit `°C`, expected one of kW, W, Btu/h, kBtu/h, ton"
+        );
     }
 }

@@ -3,12 +3,16 @@
 use std::ops::{Add, Div, Mul, Sub};
 
 /// A temperature \[°C\]: a place on the scale.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, serde::Serialize, serde::Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, PartialOrd, serde::Serialize, serde::Deserialize,
+)]
 #[serde(transparent)]
 pub struct Celsius(pub f64);
 
 /// A temperature difference \[K\]: a distance along the scale.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, serde::Serialize, serde::Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, PartialOrd, serde::Serialize, serde::Deserialize,
+)]
 #[serde(transparent)]
 pub struct Kelvins(pub f64);
 

@@ -1,5 +1,13 @@
-//! Tables, charts and pages made from answers; computes no physics.
+//! Tables, charts and pages made from answers. Returns strings; computes no physics.
 
-pub mod clean_text;
+pub mod answer;
+pub mod cautions;
+mod clean_text;
+pub mod csv_text;
+pub mod shortlist_csv;
+pub mod shortlist_table;
 pub mod svg;
+pub mod table;
 pub mod terminal;
+
+pub use clean_text::clean_text;

@@ -1,0 +1,89 @@
+//! What went wrong, said to a person: what failed, where, and what to do next.
+
+use std::fmt::Write as _;
+use std::io::Write as _;
+use std::process::ExitCode;
+
+use super::exit::{CATALOG_UNUSABLE, INPUT_ERROR};
+
+/// An error that ends a command.
+#[derive(Debug)]
+pub struct CliError {
+    kind: Kind,
+    message: String,
+    hints: Vec<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Input,
+    Catalog,
+    /// The reader of our output went away (`| head`); not worth a word.
+    ReaderGone,
+}
+
+impl CliError {
+    /// A usage or input error: exit code 2.
+    #[must_use]
+    pub fn input(message: impl std::fmt::Display) -> Self {
+        Self {
+            kind: Kind::Input,
+            message: message.to_string(),
+            hints: Vec::new(),
+        }
+    }
+
+    /// A catalog that cannot be used: exit code 3.
+    #[must_use]
+    pub fn catalog(message: impl std::fmt::Display) -> Self {
+        Self {
+            kind: Kind::Catalog,
+            message: message.to_string(),
+            hints: Vec::new(),
+        }
+    }
+
+    /// Adds what the reader might do next.
+    #[must_use]
+    pub fn hint(mut self, hint: impl std::fmt::Display) -> Self {
+        self.hints.push(hint.to_string());
+        self
+    }
+
+    pub(super) fn report(&self) -> ExitCode {
+        let code = match self.kind {
+            Kind::ReaderGone => return ExitCode::SUCCESS,
+            Kind::Input => INPUT_ERROR,
+            Kind::Catalog => CATALOG_UNUSABLE,
+        };
+        let mut text = format!("error: {}\n", self.message);
+        for hint in &self.hints {
+            let _ = writeln!(text, "hint: {hint}");
+        }
+        let _ = std::io::stderr().lock().write_all(text.as_bytes());
+        ExitCode::from(code)
+    }
+}
+
+impl From<std::io::Error> for CliError {
+    fn from(error: std::io::Error) -> Self {
+        if error.kind() == std::io::ErrorKind::BrokenPipe {
+            return Self {
+                kind: Kind::ReaderGone,
+                message: String::new(),
+                hints: Vec::new(),
+            };
+        }
+        Self::input(format!("cannot write the answer: {error}"))
+    }
+}
+
+/// Prints what the argument parser has to say: help and version are answers, everything else is an input error.
+pub(super) fn report_usage(error: &clap::Error) -> ExitCode {
+    let _ = error.print();
+    if error.use_stderr() {
+        ExitCode::from(INPUT_ERROR)
+    } else {
+        ExitCode::SUCCESS
+    }
+}
