@@ -2,3 +2,4 @@
 //! Each names its source; the data lie beside it in `data/`.
 
 mod psychrometrics;
+mod weather;
