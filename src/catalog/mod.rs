@@ -1,1 +1,56 @@
-//! The performance catalog: one SQLite file.
+//! The performance catalog: one SQLite file. The only place that speaks SQL.
+//!
+//! [`Catalog::open`] checks a file before anything writes to it; [`Catalog::write`] is one transaction;
+//! [`Catalog::judge_all`] reads every unit in one ordered scan, on all cores.
+
+mod climate_row;
+mod error;
+mod migration;
+mod open;
+mod read;
+mod scan;
+mod unit_row;
+mod write;
+
+pub use error::CatalogError;
+pub use read::{AsWritten, Counts};
+pub use write::{Change, UnitId, Writing, WrittenPoint};
+
+use std::path::{Path, PathBuf};
+
+use rusqlite::Connection;
+
+/// An open catalog.
+pub struct Catalog {
+    connection: Connection,
+    /// `None`: in memory.
+    path: Option<PathBuf>,
+    access: Access,
+}
+
+/// What the program may do with a catalog.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Access {
+    /// Read and write.
+    Full,
+    /// Read only: the file or its folder is write-protected.
+    ReadOnly,
+}
+
+impl Catalog {
+    /// The catalog's file; `None` where it is in memory.
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Whether it can be written to.
+    #[must_use]
+    pub fn access(&self) -> Access {
+        self.access
+    }
+
+    fn error(&self, error: rusqlite::Error) -> CatalogError {
+        CatalogError::from_sql(self.path.as_deref(), error)
+    }
+}

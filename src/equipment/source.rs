@@ -69,4 +69,6 @@ pub struct Source {
     pub licence: Option<String>,
     /// What stands behind the numbers.
     pub kind: SourceKind,
+    /// What a reader must know of them: how points were assigned, converted or chosen.
+    pub note: Option<String>,
 }

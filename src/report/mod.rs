@@ -1,5 +1,12 @@
 //! Tables, charts and pages made from answers. Returns strings; computes no physics.
 
+pub mod answer;
 pub mod cautions;
 pub mod climate_csv;
-pub mod units;
+mod clean_text;
+pub mod csv_text;
+pub mod shortlist_csv;
+pub mod shortlist_table;
+pub mod table;
+
+pub use clean_text::clean_text;

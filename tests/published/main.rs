@@ -2,4 +2,8 @@
 //! Each names its source; the data lie beside it in `data/`.
 
 mod psychrometrics;
+mod rating_en14825;
+mod rating_frost;
+mod rating_m1;
+mod rating_recompute;
 mod weather;
