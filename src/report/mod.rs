@@ -2,9 +2,10 @@
 
 pub mod answer;
 pub mod cautions;
-pub mod climate_csv;
 mod clean_text;
+pub mod climate_csv;
 pub mod csv_text;
+pub mod house_words;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod table;

@@ -23,8 +23,8 @@ fn epw(compressed: &[u8], key: &str) -> Climate {
     let mut bytes = Vec::new();
     flate2::read::GzDecoder::new(compressed)
         .read_to_end(&mut bytes)
-        .unwrap();
-    read_epw(&format!("{key}.epw"), &bytes, key).unwrap()
+        .expect("the compressed weather file is whole");
+    read_epw(&format!("{key}.epw"), &bytes, key).expect("the weather file is read")
 }
 
 fn both() -> [(&'static str, Climate); 2] {
