@@ -101,8 +101,9 @@ impl AnnualCost {
 
 /// A year of one system.
 ///
-/// Electricity is the sum of the heat pump's, the resistance heat's (1 kWh of heat = 1 kWh), cooling's and standby's; fuel is
-/// heat by fuel / efficiency. Emissions are `(E_el f_el + E_fuel f_fuel) / 1000`, source energy `E_el s_el + E_fuel s_fuel`.
+/// Electricity is the sum of the heat pump's, the resistance heat's (1 kWh of heat = 1 kWh), cooling's and standby's;
+/// fuel is heat by fuel / efficiency. Emissions are `(E_el f_el + E_fuel f_fuel) / 1000`, source energy
+/// `E_el s_el + E_fuel s_fuel`.
 /// The furnace's fan is not counted. A monthly charge that is not given is not charged. The fuel account's charge is paid
 /// only by a system that burns fuel; electricity's by every system.
 ///

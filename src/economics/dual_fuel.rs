@@ -48,9 +48,10 @@ impl DualFuelYear {
 
 /// A house, a heat pump and a climate, ready to be asked about any switch-over temperature.
 ///
-/// Each state's hours are spread evenly over the 1 K around its mean temperature (**our rule**). Load and COP are taken at
-/// the temperature itself, not at the state's mean, so the year's totals are continuous in the switch-over temperature: none
-/// jumps as a whole state changes sides. The mean temperature, and with it the load of a straight load line, is kept.
+/// Each state's hours are spread evenly over the 1 K around its mean temperature (**our rule**). Load and COP are taken
+/// at the temperature itself, not at the state's mean, so the year's totals are continuous in the switch-over
+/// temperature: none jumps as a whole state changes sides. The mean temperature, and with it the load of a straight
+/// load line, is kept.
 pub struct DualFuel<'a> {
     load: HeatingLoadLine,
     heat_pump: &'a dyn Fn(Celsius) -> Option<HeatPumpHeat>,
@@ -80,8 +81,10 @@ struct Sums {
 impl<'a> DualFuel<'a> {
     /// Prepares the integrals.
     ///
-    /// - `states`  mean outdoor temperature and hours of each climate state, in any order; states of one whole degree are joined
-    /// - `heat_pump`  what the heat pump does at the house's load; `None`: locked out or unproven, the furnace carries all
+    /// - `states`  mean outdoor temperature and hours of each climate state, in any order; states of one whole degree
+    ///   are joined
+    /// - `heat_pump`  what the heat pump does at the house's load; `None`: locked out or unproven, the furnace carries
+    ///   all
     /// - `knots`  where `heat_pump` bends or jumps
     #[must_use]
     pub fn new(
@@ -167,12 +170,12 @@ impl<'a> DualFuel<'a> {
 
     /// The switch-over temperature that gives the least annual total among all single ones.
     ///
-    /// Going colder, every temperature at which the COP at the house's load falls to the break-even value, or at which the
-    /// heat pump stops, is a candidate: a least total can lie nowhere else but at the ends. With one crossing it is that one.
-    /// With several, the one above which the heat pump saves most: `∫ (heat - COP_be · electricity) dh` is largest. Of equal
-    /// totals the warmest is taken. So [`SwitchOver::Never`] also stands for a good range that is outweighed by a bad one above
-    /// it, and [`SwitchOver::Always`] for a bad range that is outweighed by a good one below it;
-    /// [`crossings`](super::crossings) tells them apart.
+    /// Going colder, every temperature at which the COP at the house's load falls to the break-even value, or at which
+    /// the heat pump stops, is a candidate: a least total can lie nowhere else but at the ends. With one crossing it is
+    /// that one. With several, the one above which the heat pump saves most: `∫ (heat - COP_be · electricity) dh` is
+    /// largest. Of equal totals the warmest is taken. So [`SwitchOver::Never`] also stands for a good range that is
+    /// outweighed by a bad one above it, and [`SwitchOver::Always`] for a bad range that is outweighed by a good one
+    /// below it; [`crossings`](super::crossings) tells them apart.
     ///
     /// `None` where no heating hour occurs, or the break-even value is not a number.
     #[must_use]
@@ -213,7 +216,10 @@ impl<'a> DualFuel<'a> {
         (self.heat_pump)(outdoor).and_then(HeatPumpHeat::cop)
     }
 
-    /// Three-point Gauss-Legendre quadrature, exact for polynomials of the fifth degree (Abramowitz and Stegun, table 25.4).
+    /// Three-point Gauss-Legendre quadrature, exact for polynomials of the fifth degree.
+    ///
+    /// # Source
+    /// Abramowitz and Stegun, table 25.4.
     fn integral(&self, from: f64, to: f64, hours_per_kelvin: f64) -> Sums {
         let (middle, half) = (f64::midpoint(from, to), (to - from) / 2.0);
         let reach = 0.6_f64.sqrt() * half;

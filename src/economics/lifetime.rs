@@ -42,7 +42,8 @@ pub enum OutlookError {
 impl Outlook {
     /// An outlook.
     ///
-    /// - `discount_rate`  per year, as a fraction above -1: 0.03 is 3 %. Real where growth is real, nominal where it is nominal
+    /// - `discount_rate`  per year, as a fraction above -1: 0.03 is 3 %. Real where growth is real,
+    ///   nominal where it is nominal
     /// - `years`  service life, at least 1
     ///
     /// # Errors

@@ -13,7 +13,8 @@ pub enum Payback {
     Never,
 }
 
-/// Simple payback: the time at which `Σ C_k`, undiscounted, reaches zero; investment / saving where every year saves the same.
+/// Simple payback: the time at which `Σ C_k`, undiscounted, reaches zero; investment / saving where
+/// every year saves the same.
 ///
 /// - `flows`  one a year, today's first, as [`cash_flows`](super::cash_flows) gives them
 ///

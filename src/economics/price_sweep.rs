@@ -1,4 +1,5 @@
-//! At which electricity-to-fuel ratio the answer flips between heat pump and furnace, for the year and at each temperature.
+//! At which electricity-to-fuel ratio the answer flips between heat pump and furnace, for the year and at each
+//! temperature.
 
 use super::annual::{System, Uses};
 use super::break_even::{break_even, break_even_ratio};
@@ -84,7 +85,8 @@ impl PriceSweep {
         break_even_ratio(self.efficiency, cop)
     }
 
-    /// The ratio at which the answer flips at each outdoor temperature; `None` where the heat pump is locked out or unproven.
+    /// The ratio at which the answer flips at each outdoor temperature; `None` where the heat pump is locked out or
+    /// unproven.
     #[must_use]
     pub fn flips(
         &self,
@@ -126,7 +128,8 @@ mod tests {
         }
     }
 
-    // By hand: with fuel backup the heat pump's own heat decides: (19 000 - 1900) / 0.95 / 6000 = seasonal COP 2.85 / 0.95 = 3.
+    // By hand: with fuel backup the heat pump's own heat decides: (19 000 - 1900) / 0.95 / 6000 = 3, which is the seasonal
+    // COP 2.85 / 0.95.
     #[test]
     fn with_fuel_backup_the_year_flips_at_seasonal_cop_over_efficiency() {
         let sweep = PriceSweep::new(System::HeatPumpWithFuel, &uses(0.0), 0.95, 100.0).unwrap();

@@ -59,7 +59,8 @@ pub struct Crossing {
     pub colder: Ahead,
 }
 
-/// Widest step between two looks at the COP. Two crossings closer than this within one piece cannot be told apart. **Our rule**.
+/// Widest step between two looks at the COP. Two crossings closer than this within one piece cannot be told apart.
+/// **Our rule**.
 pub(super) const STEP: Kelvins = Kelvins(0.25);
 
 /// Where bisection stops. A crossing this close to a knot is the knot.

@@ -2,6 +2,7 @@
 
 mod built_in_climates;
 mod calendar;
+pub mod catalog_csv;
 mod climate_columns;
 mod climate_csv;
 mod climate_file;

@@ -1,10 +1,11 @@
 //! The dual-fuel year as a function of its switch-over temperature: continuous, and least at the computed one.
 
+use overwinter::climate::State;
 use overwinter::economics::{
     Ahead, DualFuel, Factors, HeatPumpHeat, SwitchOver, crossings, heat_pump_knots,
 };
 use overwinter::equipment::{Curve, SevereSide, SpeedCurves};
-use overwinter::heating::{HeatPerformance, HeatingCurves};
+use overwinter::heating::{HeatPerformance, HeatingCurves, heating_season};
 use overwinter::house::HeatingLoadLine;
 use overwinter::quantity::{Celsius, Cop, Hours, Kilowatts};
 use proptest::prelude::*;
@@ -77,6 +78,56 @@ fn factors() -> impl Strategy<Value = Factors> {
     })
 }
 
+/// A unit of two speeds and three published temperatures, down to -25 °C.
+fn units() -> impl Strategy<Value = HeatingCurves> {
+    let shape = (
+        (4.0..12.0, 2.5..4.5),
+        (0.4..1.0, 1.2..2.6),
+        0.15..0.9,
+        -30.0..-17.0,
+    );
+    shape.prop_map(
+        |((capacity, cop), (cold_share, cold_cop), turndown, limit)| {
+            let point = |at: f64, capacity: f64, cop: f64| {
+                let power = Kilowatts(capacity / cop);
+                (
+                    Celsius(at),
+                    HeatPerformance {
+                        capacity: Kilowatts(capacity),
+                        power,
+                    },
+                )
+            };
+            let curve = |share: f64, gain: f64| {
+                let capacity = capacity * share;
+                let points = vec![
+                    point(8.0, capacity, cop * gain),
+                    point(
+                        -8.0,
+                        capacity * f64::midpoint(1.0, cold_share),
+                        f64::midpoint(cop, cold_cop) * gain,
+                    ),
+                    point(-25.0, capacity * cold_share, cold_cop * gain),
+                ];
+                Curve::through(SevereSide::Cold, points)
+            };
+            HeatingCurves {
+                speeds: SpeedCurves::resolve(curve(turndown, 1.2), None, curve(1.0, 1.0))
+                    .expect("both have points"),
+                operates_to: Some(Celsius(limit)),
+                coldest_point: Celsius(-25.0),
+                degradation: 0.25,
+            }
+        },
+    )
+}
+
+fn break_even(factors: Factors) -> Cop {
+    factors
+        .break_even()
+        .expect("neither kind of energy is free")
+}
+
 /// Furnace below each of these, and both ends.
 fn thresholds() -> impl Iterator<Item = SwitchOver> {
     let grid = (-320..200).map(|tenth| SwitchOver::At(Celsius(f64::from(tenth) / 10.0)));
@@ -92,7 +143,7 @@ proptest! {
     ) {
         let heat_pump = |outdoor| cop.heat(outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &cop.knots());
-        let Some(best) = dual_fuel.switch_over(factors.break_even().unwrap()) else {
+        let Some(best) = dual_fuel.switch_over(break_even(factors)) else {
             prop_assert!(dual_fuel.range().is_none());
             return Ok(());
         };
@@ -106,23 +157,27 @@ proptest! {
     #[test]
     fn the_annual_cost_is_continuous_in_the_switch_over_temperature(
         cop in pieces(), states in states(), factors in factors(),
-        threshold in -32.0..18.0, step in 1e-6..0.5
+        (share, offset) in (0.0..1.0_f64, -0.7..0.7_f64), decades in 1.0..6.0_f64
     ) {
+        let step = 10.0_f64.powf(-decades);
         let heat_pump = |outdoor| cop.heat(outdoor);
-        let all_hours: f64 = states.iter().map(|(_, hours)| hours.0).sum();
-        let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &cop.knots());
+        let dual_fuel = DualFuel::new(states.clone(), LOAD, &heat_pump, &cop.knots());
+        // Near a state, or nothing would change.
+        let index = (share * states.len() as f64) as usize;
+        let threshold = states[index].0.0 + offset;
         let total = |at| dual_fuel.year(SwitchOver::At(Celsius(at))).carries(factors);
-        // No kelvin holds more than all hours, and in an hour either side carries at most this for at most 8 kW (COP >= 1).
-        let dearest = 8.0 * factors.electricity.max(factors.heat_by_fuel());
+        // A kelvin holds no more than the states near it, and an hour's 8 kW carry at most this on either side (COP >= 1).
+        let near: f64 = states.iter().filter(|(t, _)| (t.0 - threshold).abs() < 2.0).map(|(_, h)| h.0).sum();
+        let dearest = LOAD.at(Celsius(threshold)).0.min(8.0) * factors.electricity.max(factors.heat_by_fuel());
         let jump = (total(threshold + step) - total(threshold)).abs();
-        prop_assert!(jump <= all_hours * dearest * step + 1e-7 * all_hours * dearest, "{jump}");
+        prop_assert!(jump <= near * dearest * step + 1e-9 * (1.0 + total(threshold)), "{jump} over {step} K");
     }
 
     #[test]
     fn at_the_switch_over_the_cop_passes_the_break_even_value_or_the_heat_pump_stops(
         cop in pieces(), states in states(), factors in factors()
     ) {
-        let break_even = factors.break_even().unwrap();
+        let break_even = break_even(factors);
         let heat_pump = |outdoor| cop.heat(outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &cop.knots());
         let Some(SwitchOver::At(found)) = dual_fuel.switch_over(break_even) else { return Ok(()) };
@@ -152,36 +207,39 @@ proptest! {
     }
 
     #[test]
-    fn the_same_holds_for_a_unit_on_its_own_curves(
-        warm in (4.0..12.0, 2.5..4.5), cold in (0.4..1.0, 1.2..2.6), turndown in 0.15..0.9,
-        limit in -30.0..-8.0, states in states(), factors in factors()
+    fn the_annual_cost_of_a_unit_on_its_own_curves_is_least_there_too(
+        unit in units(), states in states(), factors in factors()
     ) {
-        let point = |at: f64, capacity: f64, cop: f64| {
-            let performance =
-                HeatPerformance { capacity: Kilowatts(capacity), power: Kilowatts(capacity / cop) };
-            (Celsius(at), performance)
-        };
-        let curve = |share: f64, gain: f64| {
-            let points = vec![
-                point(8.0, warm.0 * share, warm.1 * gain),
-                point(-8.0, warm.0 * share * (1.0 + cold.0) / 2.0, (warm.1 + cold.1) / 2.0 * gain),
-                point(-25.0, warm.0 * share * cold.0, cold.1 * gain),
-            ];
-            Curve::through(SevereSide::Cold, points)
-        };
-        let unit = HeatingCurves {
-            speeds: SpeedCurves::resolve(curve(turndown, 1.2), None, curve(1.0, 1.0)).unwrap(),
-            operates_to: Some(Celsius(limit)),
-            coldest_point: Celsius(-25.0),
-            degradation: 0.25,
-        };
         let heat_pump = |outdoor| HeatPumpHeat::of_unit(&unit, &LOAD, outdoor);
         let dual_fuel = DualFuel::new(states, LOAD, &heat_pump, &heat_pump_knots(&unit, &LOAD));
-        let Some(best) = dual_fuel.switch_over(factors.break_even().unwrap()) else { return Ok(()) };
+        let Some(best) = dual_fuel.switch_over(break_even(factors)) else { return Ok(()) };
         let least = dual_fuel.year(best).carries(factors);
         for other in thresholds() {
             let total = dual_fuel.year(other).carries(factors);
             prop_assert!(least <= total * (1.0 + 1e-7), "{best:?}: {least}, {other:?}: {total}");
         }
+    }
+
+    // The season takes each state at its mean temperature, dual fuel over the kelvin around it.
+    #[test]
+    fn a_heat_pump_that_always_runs_has_the_seasons_load_and_nearly_its_electricity(
+        unit in units(), hours in prop::collection::vec(1.0..300.0_f64, 30)
+    ) {
+        let states: Vec<State> = (-16..14)
+            .zip(hours)
+            .map(|(t, hours)| State {
+                hours: Hours(hours),
+                outdoor: Celsius(f64::from(t)),
+                humidity_ratio: None,
+            })
+            .collect();
+        let season = heating_season(&LOAD, Some(&unit), &states);
+        let heat_pump = |outdoor| HeatPumpHeat::of_unit(&unit, &LOAD, outdoor);
+        let pairs = states.iter().map(|state| (state.outdoor, state.hours));
+        let dual_fuel = DualFuel::new(pairs, LOAD, &heat_pump, &heat_pump_knots(&unit, &LOAD));
+        let year = dual_fuel.year(SwitchOver::Always);
+        prop_assert!((year.load / season.load - 1.0).abs() < 1e-12);
+        prop_assert!((year.electricity / season.electricity - 1.0).abs() < 0.005);
+        prop_assert!((year.furnace.0 - season.backup.0).abs() < 0.005 * season.load.0);
     }
 }

@@ -1,6 +1,7 @@
 //! Checks against published standards, handbook tables, open datasets and reference libraries.
 //! Each names its source; the data lie beside it in `data/`.
 
+mod economics;
 mod psychrometrics;
 mod rating_en14825;
 mod rating_frost;
