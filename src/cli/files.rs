@@ -10,7 +10,7 @@ use crate::catalog::{Catalog, CatalogError};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
-use crate::import::{Problems, read_criteria, read_epw, read_house};
+use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -72,10 +72,8 @@ impl App {
                 path.display()
             ))
         })?;
-        let key = path
-            .file_stem()
-            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
+        let file = path.display().to_string();
+        Ok(read_climate(&file, &bytes, &climate_key(&file))?)
     }
 
     /// Reads a text file.
