@@ -101,6 +101,7 @@ CREATE TABLE climate_record (
     climate_id INTEGER NOT NULL REFERENCES climate (id) ON DELETE CASCADE,
     place INTEGER NOT NULL,
     month INTEGER NOT NULL CHECK (month BETWEEN 1 AND 12),
+    day INTEGER NOT NULL CHECK (day BETWEEN 1 AND 31),
     hour INTEGER NOT NULL CHECK (hour BETWEEN 1 AND 24), -- the hour of the day that the record ends in
     hours REAL NOT NULL CHECK (hours > 0),
     outdoor_db_c REAL NOT NULL,

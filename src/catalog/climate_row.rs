@@ -106,16 +106,17 @@ fn find(connection: &Connection, key: &str) -> rusqlite::Result<Option<Climate>>
     }
     climate.hourly = connection
         .prepare_cached(
-            "SELECT month, hour, hours, outdoor_db_c, humidity_ratio FROM climate_record WHERE climate_id = ?1 \
+            "SELECT month, day, hour, hours, outdoor_db_c, humidity_ratio FROM climate_record WHERE climate_id = ?1 \
              ORDER BY place",
         )?
         .query_map([id], |row| {
             Ok(Record {
                 month: row.get(0)?,
-                hour: row.get(1)?,
-                hours: Hours(row.get(2)?),
-                outdoor: Celsius(row.get(3)?),
-                humidity_ratio: row.get::<_, Option<f64>>(4)?.map(HumidityRatio),
+                day: row.get(1)?,
+                hour: row.get(2)?,
+                hours: Hours(row.get(3)?),
+                outdoor: Celsius(row.get(4)?),
+                humidity_ratio: row.get::<_, Option<f64>>(5)?.map(HumidityRatio),
             })
         })?
         .collect::<rusqlite::Result<_>>()?;
@@ -198,14 +199,15 @@ fn insert(connection: &Connection, climate: &Climate) -> rusqlite::Result<()> {
         ])?;
     }
     let mut hourly = connection.prepare_cached(
-        "INSERT INTO climate_record (climate_id, place, month, hour, hours, outdoor_db_c, humidity_ratio) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+        "INSERT INTO climate_record (climate_id, place, month, day, hour, hours, outdoor_db_c, humidity_ratio) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
     )?;
     for (place, record) in climate.hourly.iter().enumerate() {
         hourly.execute(params![
             id,
             i64::try_from(place).unwrap_or(i64::MAX),
             record.month,
+            record.day,
             record.hour,
             record.hours.0,
             record.outdoor.0,
@@ -245,6 +247,7 @@ mod tests {
             ],
             hourly: vec![Record {
                 month: 12,
+                day: 31,
                 hour: 24,
                 hours: Hours(1.0),
                 outdoor: Celsius(-3.5),

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::CliError;
 use super::output::Look;
-use crate::report::units::UnitSystem;
+use crate::quantity::UnitSystem;
 
 /// Options that every command takes.
 #[derive(clap::Args)]
@@ -71,5 +71,18 @@ impl App {
 
     pub(super) fn finish(&mut self) -> Result<(), CliError> {
         Ok(self.out.flush()?)
+    }
+}
+
+impl clap::ValueEnum for UnitSystem {
+    fn value_variants<'a>() -> &'a [Self] {
+        &[Self::Si, Self::Ip]
+    }
+
+    fn to_possible_value(&self) -> Option<clap::builder::PossibleValue> {
+        Some(match self {
+            Self::Si => clap::builder::PossibleValue::new("si").help("°C, kW, L/s, L/d"),
+            Self::Ip => clap::builder::PossibleValue::new("ip").help("°F, kBtu/h, cfm, pint/d"),
+        })
     }
 }

@@ -5,6 +5,7 @@
 mod app;
 mod error;
 mod exit;
+mod files;
 mod output;
 
 pub use app::App;
@@ -45,9 +46,11 @@ macro_rules! commands {
 }
 
 mod about;
+mod shortlist;
 
 commands! {
     About => about,
+    Shortlist => shortlist,
 }
 
 /// Runs the command line and returns its exit code.

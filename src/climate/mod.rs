@@ -3,7 +3,14 @@
 use crate::quantity::{Celsius, Hours, HumidityRatio, Metres};
 
 mod grouping;
+mod records;
+mod statistics;
+
 pub use grouping::group;
+pub use records::Station;
+pub use statistics::{
+    bin_hours, cooling_degree_days, heating_degree_days, hours_above, hours_below, mean_outdoor,
+};
 
 /// Hours of like weather.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,6 +28,8 @@ pub struct State {
 pub struct Record {
     /// Month, 1 to 12.
     pub month: u8,
+    /// Day of the month, 1 to 31.
+    pub day: u8,
     /// Hour of the day that the record ends in, 1 to 24, local standard time.
     pub hour: u8,
     /// How long it lasts.

@@ -5,6 +5,7 @@
 
 mod coil;
 mod curves;
+mod figures;
 mod latent_degradation;
 mod room;
 mod root;
@@ -16,7 +17,8 @@ pub use curves::{
     CoilPerformance, CoolingCurves, DEFAULT_AIRFLOW_PER_KILOWATT, DEFAULT_SENSIBLE_HEAT_RATIO,
     RATING_DRY_BULB, RATING_WET_BULB,
 };
+pub use figures::CoolingFigures;
 pub use latent_degradation::{LatentDegradation, PartLoadParameters, latent_multiplier};
 pub use room::{DESIGN_RELATIVE_HUMIDITY, Room};
-pub use season::{CoolingSeason, HumiditySeason, WithoutCall, cooling_season, without_call};
+pub use season::{CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, without_call};
 pub use state::{CoolingOperation, CoolingState, Delivery, Running, cooling_state, delivery};

@@ -1,6 +1,7 @@
 //! The curves of one mode by speed, and what follows where a speed is not published.
 
 use super::curve::{Curve, Interpolate};
+use super::point::Speed;
 use crate::quantity::Celsius;
 
 /// What is known of how far the unit turns down.
@@ -28,6 +29,8 @@ pub trait ScaledLike: Interpolate {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SpeedCurves<P> {
     maximum: Curve<P>,
+    /// The speed under which the curve that serves as maximum was published.
+    maximum_published_as: Speed,
     rated: Option<Curve<P>>,
     minimum: Option<Curve<P>>,
     turndown: Turndown,
@@ -55,38 +58,33 @@ impl<P: ScaledLike> SpeedCurves<P> {
         rated: Option<Curve<P>>,
         maximum: Option<Curve<P>>,
     ) -> Option<Self> {
-        let single = |curve| {
-            Some(Self {
-                maximum: curve,
-                rated: None,
-                minimum: None,
-                turndown: Turndown::SingleSpeed,
-            })
-        };
-        match (minimum, rated, maximum) {
-            (None, None, None) => None,
-            (Some(only), None, None) | (None, Some(only), None) | (None, None, Some(only)) => {
-                single(only)
-            }
-            (minimum @ Some(_), rated, Some(maximum)) => Some(Self {
-                maximum,
-                rated,
-                minimum,
-                turndown: Turndown::Known,
-            }),
-            (minimum @ Some(_), Some(rated), None) => Some(Self {
-                maximum: rated,
-                rated: None,
-                minimum,
-                turndown: Turndown::Known,
-            }),
-            (None, Some(rated), Some(maximum)) => Some(Self {
-                maximum,
-                rated: Some(rated),
-                minimum: None,
-                turndown: Turndown::Unknown,
-            }),
-        }
+        let (maximum, maximum_published_as, rated, minimum, turndown) =
+            match (minimum, rated, maximum) {
+                (None, None, None) => return None,
+                (Some(only), None, None) => {
+                    (only, Speed::Minimum, None, None, Turndown::SingleSpeed)
+                }
+                (None, Some(only), None) => (only, Speed::Rated, None, None, Turndown::SingleSpeed),
+                (None, None, Some(only)) => {
+                    (only, Speed::Maximum, None, None, Turndown::SingleSpeed)
+                }
+                (minimum, Some(rated), None) => {
+                    (rated, Speed::Rated, None, minimum, Turndown::Known)
+                }
+                (None, rated, Some(maximum)) => {
+                    (maximum, Speed::Maximum, rated, None, Turndown::Unknown)
+                }
+                (minimum, rated, Some(maximum)) => {
+                    (maximum, Speed::Maximum, rated, minimum, Turndown::Known)
+                }
+            };
+        Some(Self {
+            maximum,
+            maximum_published_as,
+            rated,
+            minimum,
+            turndown,
+        })
     }
 
     /// What is known of the turndown.
@@ -101,16 +99,51 @@ impl<P: ScaledLike> SpeedCurves<P> {
         &self.maximum
     }
 
-    /// The published rated curve, where it is not the maximum.
+    /// The published rated curve, where another serves as maximum.
     #[must_use]
     pub fn rated(&self) -> Option<&Curve<P>> {
         self.rated.as_ref()
+    }
+
+    /// The published rated curve, whether or not it serves as maximum too.
+    #[must_use]
+    pub fn published_rated(&self) -> Option<&Curve<P>> {
+        match self.maximum_published_as {
+            Speed::Rated => Some(&self.maximum),
+            Speed::Minimum | Speed::Maximum => self.rated.as_ref(),
+        }
+    }
+
+    /// Under which published speed the points stand that serve as `speed`; `None` where none do.
+    #[must_use]
+    pub fn serving(&self, speed: Speed) -> Option<Speed> {
+        match speed {
+            Speed::Maximum => Some(self.maximum_published_as),
+            Speed::Rated => self.published_rated().map(|_| Speed::Rated),
+            Speed::Minimum => match self.turndown {
+                Turndown::Known => Some(Speed::Minimum),
+                Turndown::SingleSpeed => Some(self.maximum_published_as),
+                Turndown::Unknown => None,
+            },
+        }
     }
 
     /// The published minimum curve, where the unit has one.
     #[must_use]
     pub fn minimum(&self) -> Option<&Curve<P>> {
         self.minimum.as_ref()
+    }
+
+    /// Where the minimum's curve ends, if it ends milder than the maximum's.
+    #[must_use]
+    pub fn scaled_beyond(&self) -> Option<Celsius> {
+        let end = self.minimum.as_ref()?.severe_end();
+        (self
+            .minimum
+            .as_ref()?
+            .at(self.maximum.severe_end())
+            .is_none())
+        .then_some(end)
     }
 
     /// The speeds at an outdoor temperature; `None` where the maximum has no value.

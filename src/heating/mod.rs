@@ -2,11 +2,13 @@
 
 mod balance_point;
 mod curves;
+mod figures;
 mod hour;
 mod season;
 
 pub use balance_point::{BalancePoint, balance_point};
 pub use curves::{HeatPerformance, HeatingAt, HeatingCurves};
+pub use figures::HeatingFigures;
 pub use hour::{HeatingHour, Running, heating_hour, part_load_factor};
 pub use season::{HeatingSeason, heating_season};
 

@@ -1,12 +1,16 @@
 //! A house as its designer describes it: load lines, indoor conditions, moisture, site and energy.
 
+mod calendar;
 mod energy;
 mod load_line;
 mod moisture;
+mod tariff;
 
-pub use energy::Energy;
+pub use calendar::{HoursOfDay, Months, month_name};
+pub use energy::{Energy, Figure};
 pub use load_line::{CoolingLoadLine, HeatingLoadLine};
 pub use moisture::Moisture;
+pub use tariff::{Period, Tariff, TariffError, Tier, TierSeason, TieredTariff, TimeOfDayTariff};
 
 use crate::quantity::{Celsius, Kelvins, Metres};
 

@@ -1,13 +1,15 @@
-//! Reads the prices and factors of a house file's `[energy]`.
+//! Reads the prices and factors of a house file's `[energy]`, each with its source and year.
 
 use super::toml_reader::{Section, TomlReader};
-use crate::house::Energy;
+use crate::house::{Energy, Figure};
 use crate::quantity::Dimension;
 
 const KEYS: &[&str] = &[
     "currency",
     "electricity_price",
+    "electricity_monthly_charge",
     "fuel_price",
+    "fuel_monthly_charge",
     "fuel_efficiency",
     "electricity_emissions_g",
     "fuel_emissions_g",
@@ -17,54 +19,88 @@ const KEYS: &[&str] = &[
 
 /// Reads `[energy]`; what cannot be read is noted and left out.
 ///
-/// A key that ends in `_source` or `_year` says where a number comes from; any such note is let pass.
+/// A key with `_source` behind it says where its number comes from, one with `_year` for which year it stands.
 pub(super) fn energy(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Energy {
-    let is_note = |key: &str| key.ends_with("_source") || key.ends_with("_year");
-    reader.only_known(section, KEYS, is_note);
-    let notes: Vec<String> = section
-        .entries()
-        .map(|(key, _)| key.to_owned())
-        .filter(|key| is_note(key))
-        .collect();
-    for key in notes {
-        if key.ends_with("_source") {
-            reader.optional_text(section, &key, "where the number comes from, in quotes");
-        } else if let Some(year) = reader.optional_quantity(section, &key, Dimension::Number) {
-            reader.demand(&year, (1900.0..=2200.0).contains(&year.value), "a year");
-        }
-    }
-    reader.optional_text(section, "currency", "a currency code such as \"CAD\"");
-    let mut number = |key: &str, holds: fn(f64) -> bool, expected: &str| {
-        let placed = reader.optional_quantity(section, key, Dimension::Number)?;
-        reader
-            .demand(&placed, holds(placed.value), expected)
-            .then_some(placed.value)
+    let is_note = |key: &str| {
+        let noted = key
+            .strip_suffix("_source")
+            .or_else(|| key.strip_suffix("_year"));
+        noted.is_some_and(|key| KEYS.contains(&key))
     };
-    let price = "a price per kWh that is not negative";
-    let grams = "grams per kWh, not negative";
-    let factor = "source energy per kWh, above 0";
+    reader.only_known(section, KEYS, is_note);
+    let currency = reader.optional_text(section, "currency", "a currency code such as \"CAD\"");
+    let price: Rule = (|x| x >= 0.0, "a price per kWh that is not negative");
+    let charge: Rule = (|x| x >= 0.0, "a charge per month that is not negative");
+    let grams: Rule = (|x| x >= 0.0, "grams per kWh, not negative");
+    let factor: Rule = (|x| x > 0.0, "source energy per kWh, above 0");
+    let mut number =
+        |key: &str, rule: Rule| figure(reader, section, key, Dimension::Number, rule, None);
     Energy {
-        electricity_price: number("electricity_price", |x| x >= 0.0, price),
-        fuel_price: number("fuel_price", |x| x >= 0.0, price),
-        electricity_emissions_g: number("electricity_emissions_g", |x| x >= 0.0, grams),
-        fuel_emissions_g: number("fuel_emissions_g", |x| x >= 0.0, grams),
-        electricity_source_factor: number("electricity_source_factor", |x| x > 0.0, factor),
-        fuel_source_factor: number("fuel_source_factor", |x| x > 0.0, factor),
-        fuel_efficiency: efficiency(reader, section),
+        currency: currency.map(|placed| placed.value),
+        electricity_price: number("electricity_price", price),
+        electricity_monthly_charge: number("electricity_monthly_charge", charge),
+        electricity_tariff: None,
+        fuel_price: number("fuel_price", price),
+        fuel_monthly_charge: number("fuel_monthly_charge", charge),
+        fuel_tariff: None,
+        electricity_emissions_g: number("electricity_emissions_g", grams),
+        fuel_emissions_g: number("fuel_emissions_g", grams),
+        electricity_source_factor: number("electricity_source_factor", factor),
+        fuel_source_factor: number("fuel_source_factor", factor),
+        fuel_efficiency: figure(
+            reader,
+            section,
+            "fuel_efficiency",
+            Dimension::Fraction,
+            // By the gross calorific value; a condensing furnace stated by the net value may pass 1.
+            (
+                |x| x > 0.0 && x <= 1.2,
+                "an efficiency above 0 and at most 1.2",
+            ),
+            Some("95 % is written 0.95 or \"95 %\""),
+        ),
     }
 }
 
-/// Efficiency by the gross calorific value; a condensing furnace stated by the net value may pass 1.
-fn efficiency(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<f64> {
-    let placed = reader.optional_quantity(section, "fuel_efficiency", Dimension::Fraction)?;
-    let hint = Some("95 % is written 0.95 or \"95 %\"".to_owned());
-    let holds = placed.value > 0.0 && placed.value <= 1.2;
-    reader
-        .demand_with_hint(
-            &placed,
-            holds,
-            "an efficiency above 0 and at most 1.2",
-            hint,
-        )
-        .then_some(placed.value)
+/// What a number must keep to, and how that is said.
+type Rule = (fn(f64) -> bool, &'static str);
+
+/// A number with the source and the year that stand beside it.
+fn figure(
+    reader: &mut TomlReader<'_>,
+    section: &Section<'_>,
+    key: &str,
+    dimension: Dimension,
+    (holds, expected): Rule,
+    hint: Option<&str>,
+) -> Option<Figure> {
+    let source = reader.optional_text(
+        section,
+        &format!("{key}_source"),
+        "where the number comes from, in quotes",
+    );
+    let year = reader.optional_quantity(section, &format!("{key}_year"), Dimension::Number);
+    let year = year.filter(|year| {
+        let is_year = year.value.fract() == 0.0 && (1900.0..=2200.0).contains(&year.value);
+        reader.demand(year, is_year, "a year")
+    });
+    let placed = reader.optional_quantity(section, key, dimension)?;
+    if !reader.demand_with_hint(
+        &placed,
+        holds(placed.value),
+        expected,
+        hint.map(str::to_owned),
+    ) {
+        return None;
+    }
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a whole number from 1900 to 2200"
+    )]
+    let year = year.map(|year| year.value as i32);
+    Some(Figure {
+        value: placed.value,
+        source: source.map(|source| source.value),
+        year,
+    })
 }

@@ -32,7 +32,10 @@ mod tests {
         let house = read_house("new.toml", &opened).unwrap();
         assert_eq!(house.heating.must_run_to.map(|t| t.0), Some(-25.0));
         assert_eq!(
-            house.energy.and_then(|energy| energy.fuel_source_factor),
+            house
+                .energy
+                .and_then(|energy| energy.fuel_source_factor)
+                .map(|figure| figure.value),
             Some(1.01)
         );
     }

@@ -42,13 +42,6 @@ pub(super) struct Section<'d> {
 }
 
 impl<'d> Section<'d> {
-    /// Every key and value, in the order of the file.
-    pub fn entries(&self) -> impl Iterator<Item = (&'d str, &'d Spanned<DeValue<'d>>)> {
-        self.entries
-            .iter()
-            .map(|(key, value)| (key.get_ref().as_ref(), value))
-    }
-
     /// Where its header stands.
     pub fn place(&self) -> Placed<()> {
         Placed {

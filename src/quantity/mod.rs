@@ -12,9 +12,11 @@
 
 mod parse;
 mod temperature;
+mod unit_system;
 
 pub use parse::{Dimension, ParseQuantityError, parse_quantity};
 pub use temperature::{Celsius, Kelvins};
+pub use unit_system::{UnitSystem, fixed};
 
 /// Declares a quantity that can be added, scaled, and divided by its own kind.
 macro_rules! quantity {
@@ -104,6 +106,18 @@ quantity! {
 quantity! {
     /// Energy, thermal or electric \[kWh\].
     KilowattHours
+}
+quantity! {
+    /// Money, in the currency that its owner names.
+    Money
+}
+quantity! {
+    /// Mass of greenhouse gases \[kg of CO₂-equivalent\].
+    KilogramsCo2
+}
+quantity! {
+    /// Coefficient of performance: heat moved per electricity used.
+    Cop
 }
 quantity! {
     /// A length of time \[h\].

@@ -1,4 +1,11 @@
 //! Tables, charts and pages made from answers. Returns strings; computes no physics.
 
+pub mod answer;
 pub mod cautions;
-pub mod units;
+mod clean_text;
+pub mod csv_text;
+pub mod shortlist_csv;
+pub mod shortlist_table;
+pub mod table;
+
+pub use clean_text::clean_text;

@@ -55,7 +55,7 @@ fn a_whole_house_is_read() {
         house.climate,
         Some(ClimateReference::Catalog("chicago-ohare".into()))
     );
-    assert_eq!(house.energy.unwrap().electricity_price, Some(0.14));
+    assert_eq!(house.energy.unwrap().electricity_price, Some(0.14.into()));
 }
 
 #[test]

@@ -1,4 +1,5 @@
 //! Tests of what files are accepted and how the others are refused.
 
 mod criteria;
+mod epw;
 mod house;

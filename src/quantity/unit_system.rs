@@ -1,9 +1,9 @@
 //! Quantities as a reader wants to see them: in SI or inch-pound units, rounded for tables.
 
-use crate::quantity::{Celsius, Kelvins, KilogramsPerHour, Kilowatts, LitresPerSecond};
+use super::{Celsius, Kelvins, KilogramsPerHour, Kilowatts, LitresPerSecond};
 
 /// The units of what is printed for people.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, clap::ValueEnum)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum UnitSystem {
     /// °C, kW, L/s, L/d
     #[default]
@@ -79,6 +79,15 @@ impl UnitSystem {
         match self {
             Self::Si => "kW",
             Self::Ip => "kBtu/h",
+        }
+    }
+
+    /// A year's condensate with its unit.
+    #[must_use]
+    pub fn water_per_year(self, litres: f64) -> String {
+        match self {
+            Self::Si => format!("{} L", fixed(litres, 0)),
+            Self::Ip => format!("{} pints", fixed(litres * PINTS_PER_LITRE, 0)),
         }
     }
 

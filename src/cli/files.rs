@@ -1,0 +1,143 @@
+//! What a command reads from outside: the catalog, a house, criteria, a climate.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use etcetera::BaseStrategy as _;
+
+use super::{App, CliError};
+use crate::catalog::{Catalog, CatalogError};
+use crate::climate::Climate;
+use crate::criteria::Criteria;
+use crate::house::{ClimateReference, House};
+use crate::import::{Problems, read_criteria, read_epw, read_house};
+
+impl From<CatalogError> for CliError {
+    fn from(error: CatalogError) -> Self {
+        let made = if error.is_unusable() {
+            Self::catalog(&error)
+        } else {
+            Self::input(&error)
+        };
+        match error.hint() {
+            Some(hint) => made.hint(hint),
+            None => made,
+        }
+    }
+}
+
+impl From<Problems> for CliError {
+    fn from(problems: Problems) -> Self {
+        Self::input(problems)
+    }
+}
+
+impl App {
+    /// Where the catalog lies: as given, else in the platform's data folder.
+    ///
+    /// # Errors
+    /// Where the platform names no data folder.
+    pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
+        if let Some(path) = &self.catalog_path {
+            return Ok(path.clone());
+        }
+        let strategy = etcetera::choose_base_strategy().map_err(|error| {
+            CliError::input(format!("no place for the catalog: {error}"))
+                .hint("name a file with --catalog or OVERWINTER_CATALOG")
+        })?;
+        Ok(strategy.data_dir().join("overwinter").join("catalog.db"))
+    }
+
+    /// The catalog; a first run creates it from the data built into the program.
+    ///
+    /// # Errors
+    /// Where it cannot be opened or created.
+    pub fn catalog(&self) -> Result<Catalog, CliError> {
+        let place = self.catalog_place()?;
+        if place.exists() {
+            Ok(Catalog::open(&place)?)
+        } else {
+            Ok(Catalog::create(&place)?)
+        }
+    }
+
+    /// Reads a weather file; its name without the ending becomes the climate's key.
+    ///
+    /// # Errors
+    /// Where it cannot be read; every problem in it is listed.
+    pub fn read_climate_file(&self, path: &Path) -> Result<Climate, CliError> {
+        let bytes = fs::read(path).map_err(|error| {
+            CliError::input(format!(
+                "cannot read the weather file `{}`: {error}",
+                path.display()
+            ))
+        })?;
+        let key = path
+            .file_stem()
+            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
+    }
+
+    /// Reads a text file.
+    ///
+    /// # Errors
+    /// Where it cannot be read, or is not UTF-8.
+    pub fn read_text(&self, what: &str, path: &Path) -> Result<String, CliError> {
+        let bytes = fs::read(path).map_err(|error| {
+            CliError::input(format!("cannot read {what} `{}`: {error}", path.display()))
+        })?;
+        String::from_utf8(bytes).map_err(|error| {
+            let at = error.utf8_error().valid_up_to();
+            CliError::input(format!(
+                "cannot read {what} `{}`: byte {} is not UTF-8 text",
+                path.display(),
+                at + 1
+            ))
+        })
+    }
+
+    /// Reads a house file.
+    ///
+    /// # Errors
+    /// Where it cannot be read; every problem in it is listed.
+    pub fn read_house(&self, path: &Path) -> Result<House, CliError> {
+        let text = self.read_text("the house file", path)?;
+        Ok(read_house(&path.display().to_string(), &text)?)
+    }
+
+    /// Reads a criteria file; without one, the built-in requirements at their defaults.
+    ///
+    /// # Errors
+    /// Where it cannot be read; every problem in it is listed.
+    pub fn read_criteria(&self, path: Option<&Path>) -> Result<Criteria, CliError> {
+        let Some(path) = path else {
+            return Ok(Criteria::default());
+        };
+        let text = self.read_text("the criteria file", path)?;
+        Ok(read_criteria(&path.display().to_string(), &text)?)
+    }
+
+    /// The climate a house stands in: `wanted` where it is named, else the house's own; `None` where it has none.
+    ///
+    /// # Errors
+    /// Where the climate is not in the catalog, or its file cannot be read.
+    pub fn climate_of(
+        &self,
+        catalog: &Catalog,
+        house: &House,
+        house_path: &Path,
+        wanted: Option<&str>,
+    ) -> Result<Option<Climate>, CliError> {
+        if let Some(key) = wanted {
+            return Ok(Some(catalog.climate(key)?));
+        }
+        match &house.climate {
+            None => Ok(None),
+            Some(ClimateReference::Catalog(key)) => Ok(Some(catalog.climate(key)?)),
+            Some(ClimateReference::File(file)) => {
+                let beside = house_path.parent().unwrap_or(Path::new("")).join(file);
+                Ok(Some(self.read_climate_file(&beside)?))
+            }
+        }
+    }
+}

@@ -1,0 +1,357 @@
+//! The short list for people: accepted by rank, rejected by reason, undecided with what to ask for.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+
+use super::answer::CatalogSize;
+use super::cautions::CAUTIONS;
+use super::table::{Column, PlainTable, paragraph};
+use crate::criteria::REASON_CODES;
+use crate::heating::BalancePoint;
+use crate::house::House;
+use crate::quantity::{UnitSystem, fixed};
+use crate::study::{Judged, Shortlist, Verdict};
+
+/// How a short list is to be shown.
+#[derive(Clone, Copy, Debug)]
+pub struct ShortlistView<'a> {
+    /// The house.
+    pub house: &'a House,
+    /// What was searched.
+    pub catalog: CatalogSize,
+    /// The climate's key; `None` without one.
+    pub climate: Option<&'a str>,
+    /// What accepted units are ranked by, in words.
+    pub ranked_by: &'a str,
+    /// Units shown.
+    pub units: UnitSystem,
+    /// Characters that fit a line.
+    pub width: u16,
+    /// How many accepted units are shown; `None`: all.
+    pub top: Option<usize>,
+    /// Whether every rejected and undecided unit is shown, with every reason.
+    pub all: bool,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
+}
+
+/// How many units of a group are shown unless all are asked for.
+const SHOWN_PER_GROUP: usize = 3;
+
+/// The short list as text.
+#[must_use]
+pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
+    let mut text = head(view);
+    let total = list.accepted.len() + list.rejected.len() + list.undecided.len();
+    let _ = writeln!(
+        text,
+        "\nACCEPTED: {} of {total}, {}",
+        list.accepted.len(),
+        view.ranked_by
+    );
+    if list.accepted.is_empty() {
+        text += "  none\n";
+    } else {
+        text += &accepted(view, &list.accepted);
+    }
+    if !list.rejected.is_empty() {
+        text += &rejected(view, &list.rejected);
+    }
+    if !list.undecided.is_empty() {
+        text += &undecided(view, &list.undecided);
+    }
+    text += &foot(view, list);
+    text
+}
+
+fn head(view: &ShortlistView<'_>) -> String {
+    let (house, units) = (view.house, view.units);
+    let heating = &house.heating;
+    let mut text = paragraph(&house.name, view.width, "", "");
+    let mut needs = format!(
+        "Needs {} at {}, nothing from {}",
+        units.power(heating.load.design_load),
+        units.temperature(heating.load.design_outdoor),
+        units.temperature(heating.load.zero_load_outdoor),
+    );
+    if heating.reserve > 0.0 {
+        needs += &format!(", {:.0} % in reserve", heating.reserve * 100.0);
+    }
+    if let Some(coldest) = heating.must_run_to {
+        needs += &format!("; must run to {}", units.temperature(coldest));
+    }
+    if let Some(cooling) = &house.cooling {
+        needs += &format!(
+            ". Cooling: {} sensible at {}",
+            units.power(cooling.load.design_sensible),
+            units.temperature(cooling.load.design_outdoor)
+        );
+    }
+    needs += &format!(
+        ". Climate: {}. Catalog: {} units, {} points.",
+        view.climate.unwrap_or("none, so no season is judged"),
+        view.catalog.units,
+        view.catalog.points
+    );
+    text += &paragraph(&needs, view.width, "", "");
+    text
+}
+
+fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
+    let units = view.units;
+    let design = units.temperature(view.house.heating.load.design_outdoor);
+    let capacity = format!("{} at {design}", units.power_unit());
+    let seasonal = view.climate.is_some();
+    let cooled = seasonal && view.house.cooling.is_some();
+    let moist = cooled && view.house.moisture.is_some();
+    let balance = format!("balance {}", units.temperature_unit());
+    let mut columns = vec![
+        ("", Column::Numbers),
+        ("unit", Column::Words),
+        (capacity.as_str(), Column::Numbers),
+        ("margin", Column::Numbers),
+        (balance.as_str(), Column::Numbers),
+    ];
+    if seasonal {
+        columns.push(("winter COP", Column::Numbers));
+        columns.push(("kWh a year", Column::Numbers));
+    }
+    if cooled {
+        columns.push(("summer cycling", Column::Numbers));
+    }
+    if moist {
+        columns.push(("humid", Column::Numbers));
+    }
+    let mut table = PlainTable::new(view.width, &columns);
+    let shown = view.top.unwrap_or(accepted.len());
+    for (place, judged) in accepted.iter().take(shown).enumerate() {
+        let heating = &judged.heating;
+        let mut row = vec![
+            (place + 1).to_string(),
+            judged.model.key.clone(),
+            heating
+                .capacity_at_design
+                .map_or_else(unknown, |capacity| units.bare_power(capacity)),
+            heating
+                .margin()
+                .map_or_else(unknown, |margin| format!("{:+.0} %", margin * 100.0)),
+            balance_words(heating.balance_point, units),
+        ];
+        if let Some(season) = heating.season {
+            row.push(
+                season
+                    .seasonal_cop()
+                    .map_or_else(unknown, |cop| fixed(cop, 2)),
+            );
+            row.push(
+                judged
+                    .annual_electricity()
+                    .map_or_else(unknown, |energy| fixed(energy.0, 0)),
+            );
+        }
+        if cooled {
+            row.push(share_of_hours(judged, |known| {
+                known.cycling_hours.map(|hours| hours.0)
+            }));
+        }
+        if moist {
+            row.push(share_of_hours(judged, |known| {
+                known.humidity.map(|humidity| humidity.humid_hours.0)
+            }));
+        }
+        table.row(row);
+    }
+    let mut text = table.text();
+    if shown < accepted.len() {
+        let _ = writeln!(
+            text,
+            "  and {} more (leave out --top to see them)",
+            accepted.len() - shown
+        );
+    }
+    text
+}
+
+fn unknown() -> String {
+    "?".to_owned()
+}
+
+fn balance_words(balance: BalancePoint, units: UnitSystem) -> String {
+    match balance {
+        BalancePoint::At(temperature) => units.bare_temperature(temperature),
+        BalancePoint::AtOperatingLimit(limit) => format!("{} stop", units.bare_temperature(limit)),
+        BalancePoint::BelowColdestPoint(coldest) => {
+            format!("below {}", units.bare_temperature(coldest))
+        }
+        BalancePoint::Unproven => unknown(),
+    }
+}
+
+fn share_of_hours(judged: &Judged, hours: impl Fn(crate::cooling::Known) -> Option<f64>) -> String {
+    let season = judged.cooling.and_then(|cooling| cooling.season);
+    season
+        .and_then(|season| Some((season, hours(season.known?)?)))
+        .map_or_else(unknown, |(season, hours)| {
+            if season.cooling_hours.0 > 0.0 {
+                format!("{:.0} %", hours / season.cooling_hours.0 * 100.0)
+            } else {
+                "0 %".to_owned()
+            }
+        })
+}
+
+/// Rejected units under the first reason of each, the nearest to passing first.
+fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
+    let mut groups: BTreeMap<usize, Vec<&Judged>> = BTreeMap::new();
+    for judged in rejected {
+        let Verdict::Rejected(reasons) = &judged.verdict else {
+            continue;
+        };
+        let first = reasons.first().map_or("", |reason| reason.code());
+        let place = REASON_CODES
+            .iter()
+            .position(|(code, _)| *code == first)
+            .unwrap_or(REASON_CODES.len());
+        groups.entry(place).or_default().push(judged);
+    }
+    let mut text = format!(
+        "\nREJECTED: {}, by first reason, nearest to passing first\n",
+        rejected.len()
+    );
+    for (place, mut group) in groups {
+        let (code, meaning) = REASON_CODES.get(place).copied().unwrap_or(("", ""));
+        let count = group.len();
+        text += &paragraph(
+            &format!("{code} ({count}): {meaning}"),
+            view.width,
+            "  ",
+            "    ",
+        );
+        group.sort_by(|a, b| {
+            miss(a)
+                .total_cmp(&miss(b))
+                .then_with(|| a.model.key.cmp(&b.model.key))
+        });
+        let shown = if view.all { count } else { SHOWN_PER_GROUP };
+        for judged in group.iter().take(shown) {
+            text += &why(view, judged);
+        }
+        if shown < count {
+            let _ = writeln!(text, "    and {} more (--all shows them)", count - shown);
+        }
+    }
+    text
+}
+
+/// How far a unit misses its first requirement, as a fraction of the limit.
+fn miss(judged: &Judged) -> f64 {
+    let Verdict::Rejected(reasons) = &judged.verdict else {
+        return 0.0;
+    };
+    reasons
+        .first()
+        .and_then(|reason| {
+            Some(((reason.value()? - reason.limit()?) / reason.limit()?.abs().max(1e-9)).abs())
+        })
+        .unwrap_or(f64::INFINITY)
+}
+
+fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
+    let Verdict::Rejected(reasons) = &judged.verdict else {
+        return String::new();
+    };
+    let mut text = String::new();
+    for (place, reason) in reasons.iter().enumerate() {
+        if place == 0 {
+            let line = format!(
+                "{}: {}. Remedy: {}.",
+                judged.model.key,
+                reason.sentence(view.units),
+                reason.remedy(view.units)
+            );
+            text += &paragraph(&line, view.width, "    ", "      ");
+        } else if view.all {
+            let line = format!(
+                "also {}. Remedy: {}.",
+                reason.sentence(view.units),
+                reason.remedy(view.units)
+            );
+            text += &paragraph(&line, view.width, "      ", "      ");
+        }
+    }
+    if !view.all && reasons.len() > 1 {
+        let others: Vec<&str> = reasons[1..].iter().map(|reason| reason.code()).collect();
+        text += &paragraph(
+            &format!("also {}", others.join(", ")),
+            view.width,
+            "      ",
+            "      ",
+        );
+    }
+    text
+}
+
+fn undecided(view: &ShortlistView<'_>, undecided: &[Judged]) -> String {
+    let mut text = format!(
+        "\nUNDECIDED: {}, and what to ask the supplier for\n",
+        undecided.len()
+    );
+    let shown = if view.all {
+        undecided.len()
+    } else {
+        2 * SHOWN_PER_GROUP
+    };
+    for judged in undecided.iter().take(shown) {
+        let Verdict::Undecided(asks) = &judged.verdict else {
+            continue;
+        };
+        let questions: Vec<&str> = asks.iter().map(|ask| ask.text.as_str()).collect();
+        let line = format!("{}: {}", judged.model.key, questions.join("; "));
+        text += &paragraph(&line, view.width, "    ", "      ");
+    }
+    if shown < undecided.len() {
+        let _ = writeln!(
+            text,
+            "    and {} more (--all shows them)",
+            undecided.len() - shown
+        );
+    }
+    text
+}
+
+fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
+    let mut text = String::new();
+    if !list.accepted.is_empty() {
+        text.push('\n');
+        let mut seen: BTreeMap<&'static str, (String, usize)> = BTreeMap::new();
+        for judged in &list.accepted {
+            for caveat in &judged.caveats {
+                let entry = seen
+                    .entry(caveat.code())
+                    .or_insert_with(|| (caveat.text(view.units), 0));
+                entry.1 += 1;
+            }
+        }
+        for (_, (sentence, count)) in seen {
+            let whom = if count == 1 {
+                "1 accepted unit".to_owned()
+            } else {
+                format!("{count} accepted units")
+            };
+            text += &paragraph(
+                &format!("Caveat for {whom}: {sentence}."),
+                view.width,
+                "",
+                "  ",
+            );
+        }
+    }
+    text.push('\n');
+    for source in view.sources {
+        text += &paragraph(&format!("Source: {source}"), view.width, "", "  ");
+    }
+    for caution in CAUTIONS {
+        text += &paragraph(caution, view.width, "", "  ");
+    }
+    text
+}

@@ -1,0 +1,237 @@
+//! What units are judged against: one house, one climate, one set of criteria, with all that is the same for every unit
+//! computed once.
+
+use super::{Caveat, Judged, Verdict};
+use crate::climate::{Climate, State};
+use crate::cooling::{
+    CoolingCurves, CoolingFigures, CoolingSeason, CoolingState, Room, WithoutCall, cooling_season,
+    without_call,
+};
+use crate::criteria::{self, Case, Criteria};
+use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
+use crate::heating::{HeatingCurves, HeatingFigures, HeatingSeason, heating_season};
+use crate::house::House;
+use crate::quantity::{Hours, KilowattHours, Kilowatts, UnitSystem};
+
+/// A house with its climate and criteria, ready to judge units.
+#[derive(Debug)]
+pub struct Brief {
+    house: House,
+    criteria: Criteria,
+    states: Option<Vec<State>>,
+    room: Room,
+    without_call: Option<WithoutCall>,
+    units: UnitSystem,
+}
+
+impl Brief {
+    /// Prepares a house.
+    ///
+    /// - `climate`  `None`: no season is computed
+    /// - `units`  in which questions to suppliers are written
+    #[must_use]
+    pub fn new(
+        house: House,
+        climate: Option<&Climate>,
+        criteria: Criteria,
+        units: UnitSystem,
+    ) -> Self {
+        let room = Room::of(&house);
+        let states = climate.map(|climate| climate.states.clone());
+        let without_call = house
+            .moisture
+            .as_ref()
+            .filter(|_| house.cooling.is_some())
+            .zip(states.as_ref())
+            .and_then(|(moisture, states)| without_call(&house, moisture, &room, states));
+        Self {
+            house,
+            criteria,
+            states,
+            room,
+            without_call,
+            units,
+        }
+    }
+
+    /// The house.
+    #[must_use]
+    pub fn house(&self) -> &House {
+        &self.house
+    }
+
+    /// What is asked of a unit.
+    #[must_use]
+    pub fn criteria(&self) -> &Criteria {
+        &self.criteria
+    }
+
+    /// The climate's states; `None` without a climate.
+    #[must_use]
+    pub fn states(&self) -> Option<&[State]> {
+        self.states.as_deref()
+    }
+
+    /// The room in summer.
+    #[must_use]
+    pub fn room(&self) -> &Room {
+        &self.room
+    }
+
+    /// Moisture in the states without a call; `None` where humidity is not judged.
+    #[must_use]
+    pub fn without_call(&self) -> Option<&WithoutCall> {
+        self.without_call.as_ref()
+    }
+
+    /// The heating curves of a unit in this house.
+    #[must_use]
+    pub fn heating_curves(&self, unit: &Unit) -> Option<HeatingCurves> {
+        HeatingCurves::of(unit, self.house.indoor.heating)
+    }
+
+    /// The heating season of a unit; `None` without a climate.
+    #[must_use]
+    pub fn heating_season(&self, unit: Option<&HeatingCurves>) -> Option<HeatingSeason> {
+        Some(heating_season(
+            &self.house.heating.load,
+            unit,
+            self.states()?,
+        ))
+    }
+
+    /// The cooling season of a unit, shown state by state to `visit`; `None` without a climate or a cooled house.
+    pub fn cooling_season(
+        &self,
+        unit: Option<&CoolingCurves>,
+        visit: impl FnMut(&State, &CoolingState),
+    ) -> Option<CoolingSeason> {
+        Some(cooling_season(
+            self.house.cooling.as_ref()?,
+            unit,
+            &self.room,
+            self.house.moisture.as_ref(),
+            self.without_call.as_ref(),
+            self.states()?,
+            visit,
+        ))
+    }
+
+    /// Standby electricity: the unit's standby input over the hours that call for neither heating nor cooling.
+    fn standby(&self, unit: &Unit) -> Option<KilowattHours> {
+        let idle = |state: &&State| self.house.is_without_call(state.outdoor);
+        let hours: Hours = self
+            .states()?
+            .iter()
+            .filter(idle)
+            .map(|state| state.hours)
+            .sum();
+        unit.model
+            .standby_w
+            .map(|watts| Kilowatts(watts / 1000.0) * hours)
+    }
+
+    /// Judges one unit: figures, verdict, caveats.
+    #[must_use]
+    pub fn judge(&self, unit: &Unit) -> Judged {
+        let heating = self.heating_curves(unit);
+        let cooling = self.house.cooling.and_then(|_| CoolingCurves::of(unit));
+        let heating_figures = HeatingFigures::at_design(
+            &self.house.heating.load,
+            heating.as_ref(),
+            self.heating_season(heating.as_ref()),
+        );
+        let cooling_figures = self.house.cooling.as_ref().map(|load| {
+            let season = self.cooling_season(cooling.as_ref(), |_, _| {});
+            CoolingFigures::at_design(load, cooling.as_ref(), &self.room, season)
+        });
+        let findings = criteria::judge(&Case {
+            house: &self.house,
+            states: self.states(),
+            criteria: &self.criteria,
+            room: &self.room,
+            unit,
+            heating: heating.as_ref(),
+            cooling: cooling.as_ref(),
+            heating_figures: &heating_figures,
+            cooling_figures: cooling_figures.as_ref(),
+            units: self.units,
+        });
+        Judged {
+            model: unit.model.clone(),
+            standby: self.standby(unit),
+            caveats: caveats(
+                heating.as_ref(),
+                cooling.as_ref(),
+                &heating_figures,
+                cooling_figures.as_ref(),
+            ),
+            heating: heating_figures,
+            cooling: cooling_figures,
+            verdict: Verdict::of(findings),
+        }
+    }
+}
+
+fn caveats(
+    heating: Option<&HeatingCurves>,
+    cooling: Option<&CoolingCurves>,
+    heating_figures: &HeatingFigures,
+    cooling_figures: Option<&CoolingFigures>,
+) -> Vec<Caveat> {
+    let mut caveats = Vec::new();
+    if let Some(heating) = heating {
+        caveats.extend(of_speeds(&heating.speeds, false));
+        let unproven = heating_figures
+            .season
+            .map_or(Hours::ZERO, |season| season.unproven_hours);
+        if let Some(coldest) = heating_figures
+            .coldest_point
+            .filter(|_| unproven > Hours::ZERO)
+        {
+            caveats.push(Caveat::UnprovenHeating {
+                hours: unproven,
+                coldest,
+            });
+        }
+    }
+    let Some(figures) = cooling_figures else {
+        return caveats;
+    };
+    let Some(cooling) = cooling else {
+        caveats.push(Caveat::NoCooling);
+        return caveats;
+    };
+    caveats.extend(of_speeds(cooling.rating_speeds(), true));
+    if let Some((point, _)) = cooling.inconsistent {
+        caveats.push(Caveat::SensibleHeatRatioInconsistent {
+            outdoor: point.outdoor,
+        });
+    }
+    if cooling.assumed_sensible_heat_ratio {
+        caveats.push(Caveat::SensibleHeatRatioAssumed);
+    }
+    if let Some(season) = figures.season {
+        if season.unproven_hours > Hours::ZERO {
+            caveats.push(Caveat::UnprovenCooling {
+                hours: season.unproven_hours,
+            });
+        }
+        let humidity = season.known.and_then(|known| known.humidity);
+        if humidity.is_some_and(|humidity| humidity.supplemental.0 > 0.0) {
+            caveats.push(Caveat::DehumidifierHeatNotCounted);
+        }
+    }
+    caveats
+}
+
+fn of_speeds<P: ScaledLike>(speeds: &SpeedCurves<P>, cooling: bool) -> Vec<Caveat> {
+    let mut caveats = Vec::new();
+    if speeds.turndown() == Turndown::Unknown {
+        caveats.push(Caveat::TurndownUnknown { cooling });
+    }
+    if let Some(end) = speeds.scaled_beyond() {
+        caveats.push(Caveat::MinimumScaled { end, cooling });
+    }
+    caveats
+}
