@@ -3,7 +3,9 @@
 pub mod answer;
 pub mod cautions;
 mod clean_text;
+pub mod climate_csv;
 pub mod csv_text;
+pub mod house_words;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod table;
