@@ -60,6 +60,14 @@ fn a_whole_house_is_read() {
 }
 
 #[test]
+fn the_humidity_limit_is_60_percent_where_none_is_given() {
+    let without = ROW.replace("humidity_limit = 0.60\n", "");
+    assert_ne!(without, ROW);
+    let house = read_house("row.toml", &without).unwrap();
+    assert_eq!(house.indoor.humidity_limit, 0.60);
+}
+
+#[test]
 fn the_same_house_in_inch_pound_units_with_a_byte_order_mark_and_crlf_is_the_same() {
     let inch_pound = ROW
         .replace("\"-18 °C\"", "\"-0.4 °F\"")
