@@ -57,6 +57,21 @@ fn a_climate_comes_in_is_shown_and_goes_again() {
 }
 
 #[test]
+fn a_first_run_has_the_built_in_climates() {
+    let folder = tempdir().unwrap();
+    let list = printed(&mut climate(&folder.path().join("catalog.db"), &["list"]));
+    let keys: Vec<&str> = list
+        .lines()
+        .skip(2)
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
+    assert!(
+        keys.contains(&"chicago-ohare") && keys.contains(&"pittsburgh"),
+        "{list}"
+    );
+}
+
+#[test]
 fn a_bad_file_changes_nothing() {
     let folder = tempdir().unwrap();
     let catalog = folder.path().join("catalog.db");
