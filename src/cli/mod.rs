@@ -46,10 +46,14 @@ macro_rules! commands {
 }
 
 mod about;
+mod climate;
+mod house;
 mod shortlist;
 
 commands! {
     About => about,
+    Climate => climate,
+    House => house,
     Shortlist => shortlist,
 }
 

@@ -6,6 +6,8 @@ mod model;
 mod point;
 mod source;
 mod speeds;
+#[cfg(test)]
+pub(crate) mod testing;
 
 pub use curve::{Continued, Curve, Interpolate, SevereSide};
 pub use fields::{FieldKind, FieldValue, UNIT_FIELDS, UnitField, unit_field};
