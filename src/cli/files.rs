@@ -3,13 +3,12 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use etcetera::BaseStrategy as _;
-
 use super::{App, CliError};
-use crate::catalog::{Catalog, CatalogError};
+use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
+use crate::import::catalog_csv::ImportError;
 use crate::import::{Problems, read_criteria, read_epw, read_house};
 
 impl From<CatalogError> for CliError {
@@ -26,6 +25,26 @@ impl From<CatalogError> for CliError {
     }
 }
 
+impl From<ImportError> for CliError {
+    fn from(error: ImportError) -> Self {
+        match error {
+            ImportError::Catalog(error) => error.into(),
+            ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{error}"
+            )),
+        }
+    }
+}
+
+impl From<ExportError> for CliError {
+    fn from(error: ExportError) -> Self {
+        match error {
+            ExportError::Catalog(error) => error.into(),
+            error => Self::input(error),
+        }
+    }
+}
+
 impl From<Problems> for CliError {
     fn from(problems: Problems) -> Self {
         Self::input(problems)
@@ -38,14 +57,7 @@ impl App {
     /// # Errors
     /// Where the platform names no data folder.
     pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
-        if let Some(path) = &self.catalog_path {
-            return Ok(path.clone());
-        }
-        let strategy = etcetera::choose_base_strategy().map_err(|error| {
-            CliError::input(format!("no place for the catalog: {error}"))
-                .hint("name a file with --catalog or OVERWINTER_CATALOG")
-        })?;
-        Ok(strategy.data_dir().join("overwinter").join("catalog.db"))
+        Ok(catalog_path(self.catalog_path.as_deref())?)
     }
 
     /// The catalog; a first run creates it from the data built into the program.
@@ -53,12 +65,7 @@ impl App {
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        let place = self.catalog_place()?;
-        if place.exists() {
-            Ok(Catalog::open(&place)?)
-        } else {
-            Ok(Catalog::create(&place)?)
-        }
+        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.

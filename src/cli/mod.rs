@@ -46,10 +46,12 @@ macro_rules! commands {
 }
 
 mod about;
+mod catalog;
 mod shortlist;
 
 commands! {
     About => about,
+    Catalog => catalog,
     Shortlist => shortlist,
 }
 
