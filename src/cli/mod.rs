@@ -46,6 +46,7 @@ macro_rules! commands {
 }
 
 mod about;
+mod catalog;
 mod climate;
 mod house;
 mod shortlist;
@@ -54,6 +55,7 @@ commands! {
     About => about,
     Climate => climate,
     House => house,
+    Catalog => catalog,
     Shortlist => shortlist,
 }
 

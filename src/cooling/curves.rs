@@ -264,6 +264,14 @@ struct PointOnSheet {
     performance: CoilPerformance,
 }
 
+/// Why no coil can have a point's published sensible heat ratio at its capacity and airflow; `None` where one can, or
+/// where no ratio is published.
+#[must_use]
+pub fn inconsistency(point: &Point) -> Option<InconsistentSensibleHeatRatio> {
+    point.sensible_heat_ratio?;
+    with_coil(point).1
+}
+
 /// A point with the coil behind it, or why there can be none.
 fn with_coil(point: &Point) -> (CoilPerformance, Option<InconsistentSensibleHeatRatio>) {
     let airflow = point.airflow.unwrap_or(LitresPerSecond(

@@ -4,6 +4,7 @@
 //! [`season`] what that adds up to.
 
 mod coil;
+mod coil_check;
 mod curves;
 mod figures;
 mod latent_degradation;
@@ -13,6 +14,7 @@ mod season;
 mod state;
 
 pub use coil::{AirEnteringCoil, Coil, InconsistentSensibleHeatRatio, Split, bypass_factor};
+pub use coil_check::check_coils;
 pub use curves::{
     CoilPerformance, CoolingCurves, DEFAULT_AIRFLOW_PER_KILOWATT, DEFAULT_SENSIBLE_HEAT_RATIO,
     RATING_DRY_BULB, RATING_WET_BULB,

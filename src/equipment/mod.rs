@@ -3,6 +3,7 @@
 mod curve;
 mod fields;
 mod model;
+pub mod physics;
 mod point;
 mod source;
 mod speeds;
