@@ -66,6 +66,12 @@ impl Brief {
         &self.criteria
     }
 
+    /// The units in which sentences are written.
+    #[must_use]
+    pub fn units(&self) -> UnitSystem {
+        self.units
+    }
+
     /// The climate's states; `None` without a climate.
     #[must_use]
     pub fn states(&self) -> Option<&[State]> {

@@ -1,0 +1,1 @@
+//! A reader with a calculator redoes every step.
