@@ -2,10 +2,12 @@
 
 pub mod answer;
 pub mod cautions;
-mod clean_text;
+pub mod clean_text;
 pub mod csv_text;
 pub mod shortlist_csv;
 pub mod shortlist_table;
+pub mod svg;
 pub mod table;
+pub mod terminal;
 
 pub use clean_text::clean_text;
