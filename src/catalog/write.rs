@@ -235,10 +235,10 @@ impl Writing<'_> {
         unit: UnitId,
         points: &mut [WrittenPoint],
     ) -> Result<Change, CatalogError> {
-        points.sort_by(|left, right| place(&left.point).total_cmp(&place(&right.point)));
+        points.sort_by(|left, right| left.point.compare_place(&right.point));
         if points
             .windows(2)
-            .any(|pair| place(&pair[0].point).same(&place(&pair[1].point)))
+            .any(|pair| pair[0].point.compare_place(&pair[1].point).is_eq())
         {
             let read =
                 self.transaction
@@ -270,8 +270,11 @@ impl Writing<'_> {
         )?;
         let mut condition = 0_i64;
         for (index, WrittenPoint { point, as_written }) in points.iter().enumerate() {
-            let shares_outdoor =
-                index > 0 && place(&points[index - 1].point).shares_outdoor(&place(point));
+            let shares_outdoor = index > 0 && {
+                let before = &points[index - 1].point;
+                (before.mode, before.speed, before.outdoor)
+                    == (point.mode, point.speed, point.outdoor)
+            };
             condition = if shares_outdoor { condition + 1 } else { 0 };
             insert.execute(params![
                 unit.0,
@@ -363,43 +366,3 @@ static UPDATE_MODEL: std::sync::LazyLock<String> = std::sync::LazyLock::new(|| {
         MODEL_COLUMN_COUNT + 2
     )
 });
-
-/// Where a point lies: what no two points of one unit may share.
-struct Place {
-    mode: Mode,
-    speed: Speed,
-    outdoor: f64,
-    /// Dry and wet bulb indoors; not published comes first.
-    indoor: [f64; 2],
-}
-
-fn place(point: &Point) -> Place {
-    let or_first = |t: Option<crate::quantity::Celsius>| t.map_or(f64::NEG_INFINITY, |t| t.0);
-    Place {
-        mode: point.mode,
-        speed: point.speed,
-        outdoor: point.outdoor.0,
-        indoor: [
-            or_first(point.indoor_dry_bulb),
-            or_first(point.indoor_wet_bulb),
-        ],
-    }
-}
-
-impl Place {
-    fn total_cmp(&self, other: &Self) -> std::cmp::Ordering {
-        (self.mode, self.speed)
-            .cmp(&(other.mode, other.speed))
-            .then(self.outdoor.total_cmp(&other.outdoor))
-            .then(self.indoor[0].total_cmp(&other.indoor[0]))
-            .then(self.indoor[1].total_cmp(&other.indoor[1]))
-    }
-
-    fn shares_outdoor(&self, other: &Self) -> bool {
-        self.mode == other.mode && self.speed == other.speed && self.outdoor == other.outdoor
-    }
-
-    fn same(&self, other: &Self) -> bool {
-        self.shares_outdoor(other) && self.indoor == other.indoor
-    }
-}

@@ -107,4 +107,17 @@ impl Point {
     pub fn cop(&self) -> f64 {
         self.capacity / self.power
     }
+
+    /// The order of points in a unit: mode, speed, outdoor temperature, then indoor dry and wet bulb (not published
+    /// first). Two points of one unit are never equal in it.
+    #[must_use]
+    pub fn compare_place(&self, other: &Self) -> std::cmp::Ordering {
+        let or_first =
+            |temperature: Option<Celsius>| temperature.map_or(f64::NEG_INFINITY, |t| t.0);
+        (self.mode, self.speed)
+            .cmp(&(other.mode, other.speed))
+            .then(self.outdoor.0.total_cmp(&other.outdoor.0))
+            .then(or_first(self.indoor_dry_bulb).total_cmp(&or_first(other.indoor_dry_bulb)))
+            .then(or_first(self.indoor_wet_bulb).total_cmp(&or_first(other.indoor_wet_bulb)))
+    }
 }

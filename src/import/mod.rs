@@ -1,6 +1,7 @@
 //! Reads files from outside: catalog CSV, house and criteria TOML, weather.
 
 mod calendar;
+pub mod catalog_csv;
 mod criteria_file;
 mod energy_section;
 mod epw;
