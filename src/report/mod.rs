@@ -4,6 +4,7 @@ pub mod answer;
 pub mod cautions;
 pub mod clean_text;
 pub mod csv_text;
+pub mod explain;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod svg;

@@ -221,6 +221,7 @@ fn capacity_picture(subject: &Subject<'_>, curves: &HeatingCurves) -> Picture {
         BalancePoint::BelowColdestPoint(_) | BalancePoint::Unproven => None,
     };
     Picture::Lines {
+        shows: super::Shows::Heating,
         title: "Capacity and load over outdoor temperature".to_owned(),
         axis: "kW",
         lines,

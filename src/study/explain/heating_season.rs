@@ -181,6 +181,7 @@ fn cop_picture(
         outdoor += 0.5;
     }
     Some(Picture::Lines {
+        shows: super::Shows::Cop,
         title: "COP at the house's load".to_owned(),
         axis: "COP",
         lines: vec![Line {

@@ -19,7 +19,7 @@ mod table;
 mod turndown;
 mod typical;
 
-pub use picture::{Bar, Line, Mark, Picture};
+pub use picture::{Bar, Line, Mark, Picture, Shows};
 pub use source::Authority;
 pub use step::{Input, Measure, Step, Value};
 pub use table::{Cell, Table};

@@ -31,12 +31,25 @@ pub struct Bar {
     pub cycling: f64,
 }
 
+/// What lines show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shows {
+    /// Heating capacity against the load.
+    Heating,
+    /// Sensible cooling capacity against the load.
+    Cooling,
+    /// COP at the load.
+    Cop,
+}
+
 /// A chart.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Picture {
     /// Lines over outdoor temperature.
     Lines {
-        /// What it shows.
+        /// What kind of lines they are.
+        shows: Shows,
+        /// What it shows, in words.
         title: String,
         /// The vertical axis with its unit.
         axis: &'static str,

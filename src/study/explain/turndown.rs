@@ -318,6 +318,7 @@ fn capacity_picture(subject: &Subject<'_>, curves: &CoolingCurves, cooling: &Coo
     lines.push(line("maximum", &|outdoor| sensible(outdoor, true)));
     let below = cycles_below(load, curves, room).filter(|_| curves.turndown() != Turndown::Unknown);
     Picture::Lines {
+        shows: super::Shows::Cooling,
         title: "Sensible capacity and load over outdoor temperature".to_owned(),
         axis: "kW sensible",
         lines,
