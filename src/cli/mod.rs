@@ -46,11 +46,22 @@ macro_rules! commands {
 }
 
 mod about;
+mod compare;
+mod completions;
+mod explain;
+mod man;
+mod pick;
+mod pick_unit;
 mod shortlist;
 
 commands! {
     About => about,
     Shortlist => shortlist,
+    Explain => explain,
+    Compare => compare,
+    Pick => pick,
+    Completions => completions,
+    Man => man,
 }
 
 /// Runs the command line and returns its exit code.

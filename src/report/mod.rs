@@ -3,6 +3,7 @@
 pub mod answer;
 pub mod cautions;
 pub mod clean_text;
+pub mod compare;
 pub mod csv_text;
 pub mod explain;
 pub mod shortlist_csv;
@@ -10,5 +11,6 @@ pub mod shortlist_table;
 pub mod svg;
 pub mod table;
 pub mod terminal;
+pub mod unit_preview;
 
-pub use clean_text::clean_text;
+pub use clean_text::{clean_lines, clean_text};
