@@ -3,7 +3,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::charts::{drawing, text_picture};
-use super::{ExplainView, cell_text, inputs_line, result_line, worked};
+use super::{ExplainView, cell_text, inputs_line, result_line, unpublished_words, worked};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
 use crate::report::svg::style_sheet;
@@ -110,6 +110,7 @@ fn table_markup(table: &Table) -> Markup {
         Some(Cell::Number(_) | Cell::Missing) => None,
         Some(Cell::Word(_)) | None => Some("word"),
     };
+    let (table, unpublished) = (&table.published(), unpublished_words(table));
     html! {
         div class="scroll" tabindex="0" role="region" aria-label=(clean_text(&table.title, 200)) {
             table {
@@ -132,6 +133,7 @@ fn table_markup(table: &Table) -> Markup {
                 }
             }
         }
+        @if let Some(words) = unpublished { p class="note" { (words) } }
     }
 }
 

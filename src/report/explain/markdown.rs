@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::charts::text_picture;
-use super::{ExplainView, cell_text, inputs_line, result_line, worked};
+use super::{ExplainView, cell_text, inputs_line, result_line, unpublished_words, worked};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
 use crate::report::terminal::Glyphs;
@@ -96,11 +96,15 @@ fn step_markdown(step: &Step, number: usize, view: &ExplainView<'_>) -> String {
 
 fn table_markdown(table: &Table) -> String {
     let row = |cells: Vec<String>| format!("| {} |\n", cells.join(" | "));
+    let (table, unpublished) = (&table.published(), unpublished_words(table));
     let mut text = format!("{}\n\n", escaped(&table.title));
     text += &row(table.head.iter().map(|name| escaped(name)).collect());
     text += &row(table.head.iter().map(|_| "---".to_owned()).collect());
     for cells in &table.rows {
         text += &row(cells.iter().map(|cell| escaped(&cell_text(cell))).collect());
+    }
+    if let Some(words) = unpublished {
+        let _ = writeln!(text, "\n{}", escaped(&words));
     }
     text
 }

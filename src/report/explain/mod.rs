@@ -16,7 +16,7 @@ pub use text::explain_text;
 use crate::house::House;
 use crate::quantity::UnitSystem;
 use crate::study::Verdict;
-use crate::study::explain::{Cell, Explanation, Step};
+use crate::study::explain::{Cell, Explanation, Step, Table};
 
 /// How an explanation is to be shown.
 #[derive(Clone, Copy, Debug)]
@@ -88,7 +88,29 @@ fn result_line(step: &Step, units: UnitSystem) -> Option<String> {
 fn cell_text(cell: &Cell) -> String {
     match cell {
         Cell::Word(word) => word.clone(),
-        Cell::Number(value) => number::bare(*value),
-        Cell::Missing => "not published".to_owned(),
+        Cell::Number(value) => number::in_table(*value),
+        Cell::Missing => "?".to_owned(),
     }
 }
+
+/// What a table does not hold for want of publication, in a sentence; `None` where nothing is missing.
+fn unpublished_words(table: &Table) -> Option<String> {
+    let whole: Vec<&str> = table.unpublished().collect();
+    let single = table
+        .published()
+        .rows
+        .iter()
+        .flatten()
+        .any(|cell| *cell == Cell::Missing);
+    let mut sentences = Vec::new();
+    if !whole.is_empty() {
+        sentences.push(format!("Not published: {}.", whole.join(", ")));
+    }
+    if single {
+        sentences.push("? is not published, or not known.".to_owned());
+    }
+    (!sentences.is_empty()).then(|| sentences.join(" "))
+}
+
+#[cfg(test)]
+mod tests;

@@ -45,6 +45,16 @@ pub fn bare(value: Value) -> String {
     }
 }
 
+/// A number in a table, where like stands below like: hours and energies whole.
+pub(super) fn in_table(value: Value) -> String {
+    match value.measure {
+        Measure::KilowattHours | Measure::Hours if value.number.is_finite() => {
+            fixed(value.number, 0)
+        }
+        _ => bare(value),
+    }
+}
+
 /// A number with its unit.
 #[must_use]
 pub fn written(value: Value) -> String {

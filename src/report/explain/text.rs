@@ -3,9 +3,11 @@
 use std::fmt::Write as _;
 
 use super::charts::text_picture;
-use super::{ExplainView, cell_text, inputs_line, result_line, worked};
+use super::{ExplainView, cell_text, result_line, unpublished_words, worked, written};
 use crate::report::cautions::CAUTIONS;
+use crate::report::clean_text;
 use crate::report::table::{Column, PlainTable, paragraph};
+use crate::report::terminal::cells::cells;
 use crate::study::explain::{Cell, Part, Step, Table};
 
 /// The explanation as text.
@@ -42,7 +44,7 @@ pub fn explain_text(view: &ExplainView<'_>) -> String {
 
 fn step_text(step: &Step, number: usize, view: &ExplainView<'_>) -> String {
     let indent = "     ";
-    let mut text = paragraph(
+    let mut text = flow(
         &format!("{} [{}]", step.title, step.authority.key()),
         view.width,
         &format!("{number:>3}. "),
@@ -51,14 +53,9 @@ fn step_text(step: &Step, number: usize, view: &ExplainView<'_>) -> String {
     let deeper = format!("{indent}    ");
     if !step.equation.is_empty() {
         let equation = format!("{} = {}", step.symbol, step.equation);
-        text += &paragraph(&equation, view.width, indent, &deeper);
-        text += &paragraph(
-            &format!("with {}", inputs_line(step)),
-            view.width,
-            indent,
-            &deeper,
-        );
-        text += &paragraph(&format!("= {}", worked(step)), view.width, indent, &deeper);
+        text += &flow(&equation, view.width, indent, &deeper);
+        text += &inputs_text(step, view.width, indent);
+        text += &flow(&format!("= {}", worked(step)), view.width, indent, &deeper);
     }
     if let Some(result) = result_line(step, view.units) {
         let line = if step.equation.is_empty() {
@@ -66,15 +63,46 @@ fn step_text(step: &Step, number: usize, view: &ExplainView<'_>) -> String {
         } else {
             format!("= {result}")
         };
-        text += &paragraph(&line, view.width, indent, &deeper);
+        text += &flow(&line, view.width, indent, &deeper);
     }
     if !step.note.is_empty() {
-        text += &paragraph(&format!("({})", step.note), view.width, indent, indent);
+        text += &flow(&format!("({})", step.note), view.width, indent, indent);
     }
     text
 }
 
+/// A paragraph wrapped between words only, never at a hyphen.
+fn flow(text: &str, width: u16, first: &str, rest: &str) -> String {
+    let options = textwrap::Options::new(usize::from(width))
+        .initial_indent(first)
+        .subsequent_indent(rest)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation)
+        .word_separator(textwrap::WordSeparator::AsciiSpace);
+    let mut wrapped = textwrap::fill(&clean_text(text, 2_000), options);
+    wrapped.push('\n');
+    wrapped
+}
+
+/// The numbers put in, a number never parted from its unit or its symbol.
+fn inputs_text(step: &Step, width: u16, indent: &str) -> String {
+    let mut lines = vec![format!("{indent}with")];
+    let count = step.inputs.len();
+    for (place, input) in step.inputs.iter().enumerate() {
+        let comma = if place + 1 < count { "," } else { "" };
+        let item = format!("{} = {}{comma}", input.symbol, written(input.value));
+        match lines.last_mut() {
+            Some(line) if cells(line) + 1 + cells(&item) <= usize::from(width) => {
+                line.push(' ');
+                *line += &item;
+            }
+            _ => lines.push(format!("{indent}     {item}")),
+        }
+    }
+    lines.join("\n") + "\n"
+}
+
 fn table_text(table: &Table, width: u16) -> String {
+    let (table, unpublished) = (&table.published(), unpublished_words(table));
     let is_words = |column: usize| {
         table
             .rows
@@ -98,7 +126,11 @@ fn table_text(table: &Table, width: u16) -> String {
     for row in &table.rows {
         shown.row(row.iter().map(cell_text));
     }
-    paragraph(&table.title, width, "", "") + &shown.text()
+    let mut text = paragraph(&table.title, width, "", "") + &shown.text();
+    if let Some(words) = unpublished {
+        text += &paragraph(&words, width, "", "");
+    }
+    text
 }
 
 fn foot(view: &ExplainView<'_>) -> String {

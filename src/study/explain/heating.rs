@@ -42,10 +42,11 @@ fn points(curves: &HeatingCurves) -> Table {
         .into_iter()
         .filter_map(|(speed, curve)| Some((speed, curve?)))
         .flat_map(|(speed, curve)| {
-            let name = if speed == Speed::Maximum && speeds.serving(speed) != Some(speed) {
-                "the only one, or the fastest".to_owned()
-            } else {
+            let published_as = speeds.serving(speed).unwrap_or(speed);
+            let name = if published_as == speed {
                 speed.name().to_owned()
+            } else {
+                format!("{}, serves as {}", published_as.name(), speed.name())
             };
             curve.points().iter().map(move |&(outdoor, performance)| {
                 vec![

@@ -196,4 +196,8 @@ pub fn explain(brief: &Brief, unit: &Unit, topics: &[Topic]) -> Explanation {
 }
 
 #[cfg(test)]
+pub(crate) mod calculator;
+#[cfg(test)]
+pub(crate) mod example;
+#[cfg(test)]
 mod tests;

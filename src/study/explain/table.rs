@@ -43,3 +43,45 @@ pub struct Table {
     /// The rows, each as long as the head.
     pub rows: Vec<Vec<Cell>>,
 }
+
+impl Table {
+    /// Whether nothing at all stands in a column.
+    fn is_blank(&self, column: usize) -> bool {
+        !self.rows.is_empty()
+            && self
+                .rows
+                .iter()
+                .all(|row| matches!(row.get(column), Some(Cell::Missing)))
+    }
+
+    /// Names of the columns in which nothing is published.
+    pub fn unpublished(&self) -> impl Iterator<Item = &'static str> {
+        let is_blank = |&(column, _): &(usize, &&'static str)| self.is_blank(column);
+        self.head
+            .iter()
+            .enumerate()
+            .filter(is_blank)
+            .map(|(_, &name)| name)
+    }
+
+    /// The table without those columns.
+    #[must_use]
+    pub fn published(&self) -> Self {
+        let kept: Vec<usize> = (0..self.head.len())
+            .filter(|&column| !self.is_blank(column))
+            .collect();
+        Self {
+            title: self.title.clone(),
+            head: kept.iter().map(|&column| self.head[column]).collect(),
+            rows: self
+                .rows
+                .iter()
+                .map(|row| {
+                    kept.iter()
+                        .filter_map(|&column| row.get(column).cloned())
+                        .collect()
+                })
+                .collect(),
+        }
+    }
+}
