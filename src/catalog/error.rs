@@ -77,6 +77,18 @@ impl CatalogError {
         matches!(self, Self::Damaged { .. } | Self::Newer { .. })
     }
 
+    /// The same where the file concerned is known to the user by another path.
+    pub(super) fn about(self, path: &Path) -> Self {
+        match self {
+            Self::Unreachable { verb, reason, .. } => Self::Unreachable {
+                path: path.to_path_buf(),
+                verb,
+                reason,
+            },
+            other => other,
+        }
+    }
+
     /// What may mend it.
     #[must_use]
     pub fn hint(&self) -> Option<String> {

@@ -1,16 +1,15 @@
 //! What a command reads from outside: the catalog, a house, criteria, a climate.
 
 use std::fs;
-use std::path::{Path, PathBuf};
-
-use etcetera::BaseStrategy as _;
+use std::path::Path;
 
 use super::{App, CliError};
-use crate::catalog::{Catalog, CatalogError};
+use crate::catalog::{Catalog, CatalogError, catalog_path};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
-use crate::import::{Problems, read_criteria, read_epw, read_house};
+use crate::import::catalog_csv::ImportError;
+use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
 use crate::study::Brief;
 
 impl From<CatalogError> for CliError {
@@ -33,33 +32,23 @@ impl From<Problems> for CliError {
     }
 }
 
-impl App {
-    /// Where the catalog lies: as given, else in the platform's data folder.
-    ///
-    /// # Errors
-    /// Where the platform names no data folder.
-    pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
-        if let Some(path) = &self.catalog_path {
-            return Ok(path.clone());
+impl From<ImportError> for CliError {
+    fn from(error: ImportError) -> Self {
+        match error {
+            ImportError::Catalog(error) => error.into(),
+            problems @ ImportError::Problems { .. } => Self::input(problems),
         }
-        let strategy = etcetera::choose_base_strategy().map_err(|error| {
-            CliError::input(format!("no place for the catalog: {error}"))
-                .hint("name a file with --catalog or OVERWINTER_CATALOG")
-        })?;
-        Ok(strategy.data_dir().join("overwinter").join("catalog.db"))
     }
+}
 
+impl App {
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        let place = self.catalog_place()?;
-        if place.exists() {
-            Ok(Catalog::open(&place)?)
-        } else {
-            Ok(Catalog::create(&place)?)
-        }
+        let place = catalog_path(self.catalog_path.as_deref())?;
+        Ok(Catalog::open_or_create(&place)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.
@@ -73,10 +62,8 @@ impl App {
                 path.display()
             ))
         })?;
-        let key = path
-            .file_stem()
-            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
+        let file = path.display().to_string();
+        Ok(read_climate(&file, &bytes, &climate_key(&file))?)
     }
 
     /// Reads a text file.

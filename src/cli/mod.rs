@@ -46,9 +46,11 @@ macro_rules! commands {
 }
 
 mod about;
+mod climate;
 mod compare;
 mod completions;
 mod explain;
+mod house;
 mod man;
 mod pick;
 mod pick_unit;
@@ -56,6 +58,8 @@ mod shortlist;
 
 commands! {
     About => about,
+    Climate => climate,
+    House => house,
     Shortlist => shortlist,
     Explain => explain,
     Compare => compare,

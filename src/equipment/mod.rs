@@ -7,6 +7,8 @@ mod model;
 mod point;
 mod source;
 mod speeds;
+#[cfg(test)]
+pub(crate) mod testing;
 
 pub use curve::{Continued, Curve, Interpolate, SevereSide};
 pub use curve_place::CurvePlace;

@@ -70,3 +70,35 @@ pub struct Model {
     /// Where the declared figures come from.
     pub source: SourceId,
 }
+
+impl Model {
+    /// A model of which nothing but its key, form and source is published.
+    #[must_use]
+    pub fn new(key: impl Into<String>, form: Form, source: SourceId) -> Self {
+        Self {
+            key: key.into(),
+            maker: None,
+            outdoor_model: None,
+            indoor_model: None,
+            form,
+            refrigerant: None,
+            certified: None,
+            hspf: None,
+            hspf2: None,
+            scop: None,
+            seer: None,
+            seer2: None,
+            operates_to: None,
+            airflow: None,
+            external_static: None,
+            sound_db_a: None,
+            circuit_ampacity_a: None,
+            standby_w: None,
+            degradation_heating: None,
+            degradation_cooling: None,
+            price: None,
+            currency: None,
+            source,
+        }
+    }
+}

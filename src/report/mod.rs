@@ -3,9 +3,13 @@
 pub mod answer;
 pub mod cautions;
 pub mod clean_text;
+pub mod climate_csv;
+pub mod climate_table;
 pub mod compare;
 pub mod csv_text;
+pub mod design_table;
 pub mod explain;
+pub mod house_words;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod svg;
