@@ -10,6 +10,7 @@ use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
 use crate::import::catalog_csv::ImportError;
 use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
+use crate::study::Brief;
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -122,6 +123,24 @@ impl App {
         };
         let text = self.read_text("the criteria file", path)?;
         Ok(read_criteria(&path.display().to_string(), &text)?)
+    }
+
+    /// What units are judged against: a house, its climate, what is asked. Returns the climate's key beside it.
+    ///
+    /// # Errors
+    /// Where a file cannot be read, or the climate is not in the catalog.
+    pub fn brief(
+        &self,
+        catalog: &Catalog,
+        house_path: &Path,
+        criteria_path: Option<&Path>,
+        wanted_climate: Option<&str>,
+    ) -> Result<(Brief, Option<String>), CliError> {
+        let house = self.read_house(house_path)?;
+        let criteria = self.read_criteria(criteria_path)?;
+        let climate = self.climate_of(catalog, &house, house_path, wanted_climate)?;
+        let brief = Brief::new(house, climate.as_ref(), criteria, self.units);
+        Ok((brief, climate.map(|climate| climate.key)))
     }
 
     /// The climate a house stands in: `wanted` where it is named, else the house's own; `None` where it has none.

@@ -48,7 +48,13 @@ macro_rules! commands {
 mod about;
 mod catalog;
 mod climate;
+mod compare;
+mod completions;
+mod explain;
 mod house;
+mod man;
+mod pick;
+mod pick_unit;
 mod shortlist;
 
 commands! {
@@ -57,6 +63,11 @@ commands! {
     House => house,
     Catalog => catalog,
     Shortlist => shortlist,
+    Explain => explain,
+    Compare => compare,
+    Pick => pick,
+    Completions => completions,
+    Man => man,
 }
 
 /// Runs the command line and returns its exit code.

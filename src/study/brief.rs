@@ -7,7 +7,7 @@ use crate::cooling::{
     CoolingCurves, CoolingFigures, CoolingSeason, CoolingState, Room, WithoutCall, cooling_season,
     without_call,
 };
-use crate::criteria::{self, Case, Criteria};
+use crate::criteria::{self, Case, Criteria, Findings, Requirement};
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
 use crate::heating::{HeatingCurves, HeatingFigures, HeatingSeason, heating_season};
 use crate::house::House;
@@ -64,6 +64,12 @@ impl Brief {
     #[must_use]
     pub fn criteria(&self) -> &Criteria {
         &self.criteria
+    }
+
+    /// The units in which sentences are written.
+    #[must_use]
+    pub fn units(&self) -> UnitSystem {
+        self.units
     }
 
     /// The climate's states; `None` without a climate.
@@ -134,6 +140,21 @@ impl Brief {
     /// Judges one unit: figures, verdict, caveats.
     #[must_use]
     pub fn judge(&self, unit: &Unit) -> Judged {
+        self.judge_by(unit, criteria::judge)
+    }
+
+    /// Judges one unit, and says beside it what each requirement found on its own.
+    #[must_use]
+    pub fn judge_each(&self, unit: &Unit) -> (Judged, Vec<(Requirement, Findings)>) {
+        let mut each = Vec::new();
+        let judged = self.judge_by(unit, |case| {
+            each = criteria::judge_each(case);
+            criteria::judge(case)
+        });
+        (judged, each)
+    }
+
+    fn judge_by(&self, unit: &Unit, findings: impl FnOnce(&Case<'_>) -> Findings) -> Judged {
         let heating = self.heating_curves(unit);
         let cooling = self.house.cooling.and_then(|_| CoolingCurves::of(unit));
         let heating_figures = HeatingFigures::at_design(
@@ -145,7 +166,7 @@ impl Brief {
             let season = self.cooling_season(cooling.as_ref(), |_, _| {});
             CoolingFigures::at_design(load, cooling.as_ref(), &self.room, season)
         });
-        let findings = criteria::judge(&Case {
+        let findings = findings(&Case {
             house: &self.house,
             states: self.states(),
             criteria: &self.criteria,

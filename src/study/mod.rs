@@ -2,6 +2,8 @@
 
 mod brief;
 mod caveat;
+pub mod comparison;
+pub mod explain;
 mod judged;
 mod ranking;
 mod shortlist;
