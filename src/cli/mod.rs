@@ -46,10 +46,12 @@ macro_rules! commands {
 }
 
 mod about;
+mod humidity;
 mod shortlist;
 
 commands! {
     About => about,
+    Humidity => humidity,
     Shortlist => shortlist,
 }
 

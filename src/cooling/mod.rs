@@ -20,5 +20,8 @@ pub use curves::{
 pub use figures::CoolingFigures;
 pub use latent_degradation::{LatentDegradation, PartLoadParameters, latent_multiplier};
 pub use room::{DESIGN_RELATIVE_HUMIDITY, Room};
-pub use season::{CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, without_call};
+pub use season::{
+    CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, need_without_call,
+    without_call,
+};
 pub use state::{CoolingOperation, CoolingState, Delivery, Running, cooling_state, delivery};

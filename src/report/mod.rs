@@ -4,6 +4,8 @@ pub mod answer;
 pub mod cautions;
 mod clean_text;
 pub mod csv_text;
+pub mod humidity_answer;
+pub mod humidity_table;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod table;

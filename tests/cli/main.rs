@@ -1,0 +1,4 @@
+//! The commands as a user runs them: that the wiring works, what they print, and how they end.
+
+mod demo_catalog;
+mod humidity;
