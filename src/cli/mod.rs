@@ -48,11 +48,13 @@ macro_rules! commands {
 mod about;
 mod humidity;
 mod shortlist;
+mod whatif;
 
 commands! {
     About => about,
     Humidity => humidity,
     Shortlist => shortlist,
+    Whatif => whatif,
 }
 
 /// Runs the command line and returns its exit code.

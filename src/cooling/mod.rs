@@ -6,6 +6,7 @@
 mod coil;
 mod curves;
 mod figures;
+mod house_ratio;
 mod latent_degradation;
 mod room;
 mod root;
@@ -18,6 +19,7 @@ pub use curves::{
     RATING_DRY_BULB, RATING_WET_BULB,
 };
 pub use figures::CoolingFigures;
+pub use house_ratio::house_sensible_heat_ratio_at_design;
 pub use latent_degradation::{LatentDegradation, PartLoadParameters, latent_multiplier};
 pub use room::{DESIGN_RELATIVE_HUMIDITY, Room};
 pub use season::{

@@ -7,6 +7,11 @@ use crate::cooling::{HumiditySeason, Known};
 use crate::quantity::{Hours, KilogramsPerHour, KilowattHours, Kilowatts, UnitSystem, fixed};
 use crate::study::{Summer, SummerRow};
 
+/// How the columns are to be read.
+const LEGEND: &str = "SHR to hold: the house's sensible share with the room at the limit; an SHR given above it leaves the room \
+    above the limit. The unit cycles below its minimum, runs between its speeds, or flat out; water on average of the row's \
+    hours.";
+
 /// The summer as text.
 #[must_use]
 pub fn humidity_table(view: &HumidityView<'_>) -> String {
@@ -70,16 +75,16 @@ fn with_call(view: &HumidityView<'_>) -> String {
     let units = view.units;
     let power = units.power_unit();
     let heads = [
-        format!("out {}", units.temperature_unit()),
+        format!("{} out", units.temperature_unit()),
         "hours".to_owned(),
         format!("sens. {power}"),
         format!("latent {power}"),
         "SHR to hold".to_owned(),
         "SHR given".to_owned(),
-        "run time".to_owned(),
+        "run %".to_owned(),
         "how it runs".to_owned(),
-        "RH mean".to_owned(),
-        "RH peak".to_owned(),
+        "RH % mean".to_owned(),
+        "RH % peak".to_owned(),
         units.water_per_day_unit().to_owned(),
     ];
     let columns: Vec<(&str, Column)> = heads
@@ -118,7 +123,7 @@ fn cells(view: &HumidityView<'_>, row: &SummerRow, outdoor: String) -> Vec<Strin
         row.mean(energy.0)
             .map(|kilowatts| units.bare_power(Kilowatts(kilowatts)))
     };
-    let percent = |share: Option<f64>| share.map(|share| fixed(share * 100.0, 0) + " %");
+    let percent = |share: Option<f64>| share.map(|share| fixed(share * 100.0, 0));
     let shown = |known: bool, text: Option<String>| {
         text.filter(|_| known).unwrap_or_else(|| "?".to_owned())
     };
@@ -151,7 +156,7 @@ fn cells(view: &HumidityView<'_>, row: &SummerRow, outdoor: String) -> Vec<Strin
 /// How the unit runs in most of a row's hours, with their share where it is not all of them.
 fn how_it_runs(row: &SummerRow) -> String {
     let ways = [
-        (row.flat_hours, "flat out"),
+        (row.flat_hours, "flat"),
         (row.modulating_hours, "between"),
         (row.cycling_hours, "cycles"),
         (row.unproven_hours, "unproven"),
@@ -163,7 +168,7 @@ fn how_it_runs(row: &SummerRow) -> String {
         }
     }
     let share = most.0 / row.hours;
-    if share > 0.995 {
+    if share > 0.995 || most.0 == row.unproven_hours {
         most.1.to_owned()
     } else {
         format!("{} {:.0} %", most.1, share * 100.0)
@@ -209,10 +214,11 @@ fn sums(view: &HumidityView<'_>) -> String {
         );
     }
     text.push('.');
+    let mut text = paragraph(&text, view.width, "", "");
     if summer.humidity_is_known() {
-        text += " An SHR given above the SHR to hold leaves the room above the limit.";
+        text += &paragraph(LEGEND, view.width, "", "");
     }
-    paragraph(&text, view.width, "", "")
+    text
 }
 
 fn energy(energy: KilowattHours) -> String {
@@ -236,7 +242,7 @@ fn without_call(view: &HumidityView<'_>) -> String {
     }
     let mut text = "\nWITHOUT A CALL: no cooling unit removes anything here\n".to_owned();
     let heads = [
-        format!("out {}", units.temperature_unit()),
+        format!("{} out", units.temperature_unit()),
         "hours".to_owned(),
         "above the limit".to_owned(),
         format!("mean {}", units.water_per_day_unit()),
@@ -270,13 +276,13 @@ fn compared(view: &HumidityView<'_>) -> String {
     let (units, compared) = (view.units, view.compared);
     let mut text = "\nDRY-BULB CONTROL at other indoor temperatures, the load kept\n".to_owned();
     let heads = [
-        format!("room {}", units.temperature_unit()),
+        format!("{} room", units.temperature_unit()),
         "RH mean".to_owned(),
         "RH peak".to_owned(),
         "humid hours".to_owned(),
         "cycling hours".to_owned(),
         "kWh".to_owned(),
-        units.water_per_year_unit().to_owned() + " a year to remove",
+        units.water_per_year_unit().to_owned() + " to remove",
     ];
     let columns: Vec<(&str, Column)> = heads
         .iter()

@@ -6,6 +6,8 @@ mod clean_text;
 pub mod csv_text;
 pub mod humidity_answer;
 pub mod humidity_table;
+pub mod load_sweep;
+pub mod sensible_sweep;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod table;

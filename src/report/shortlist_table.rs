@@ -172,11 +172,13 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     text
 }
 
-fn unknown() -> String {
+/// What stands in a cell whose figure is not known.
+pub(super) fn unknown() -> String {
     "?".to_owned()
 }
 
-fn balance_words(balance: BalancePoint, units: UnitSystem) -> String {
+/// A balance point in a cell.
+pub(super) fn balance_words(balance: BalancePoint, units: UnitSystem) -> String {
     match balance {
         BalancePoint::At(temperature) => units.bare_temperature(temperature),
         BalancePoint::AtOperatingLimit(limit) => format!("{} stop", units.bare_temperature(limit)),

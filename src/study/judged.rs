@@ -36,6 +36,16 @@ pub enum Verdict {
 }
 
 impl Verdict {
+    /// Its name in answers.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::Accepted => "accepted",
+            Self::Rejected(_) => "rejected",
+            Self::Undecided(_) => "undecided",
+        }
+    }
+
     /// The verdict that follows from what the requirements found: reasons win over questions.
     #[must_use]
     pub fn of(findings: Findings) -> Self {
