@@ -7,6 +7,7 @@ pub mod csv_text;
 pub mod humidity_answer;
 pub mod humidity_table;
 pub mod load_sweep;
+pub mod other_climates;
 pub mod sensible_sweep;
 pub mod shortlist_csv;
 pub mod shortlist_table;

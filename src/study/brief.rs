@@ -54,6 +54,17 @@ impl Brief {
         }
     }
 
+    /// The same house and requirements in another climate.
+    #[must_use]
+    pub fn in_climate(&self, climate: &Climate) -> Self {
+        Self::new(
+            self.house.clone(),
+            Some(climate),
+            self.criteria.clone(),
+            self.units,
+        )
+    }
+
     /// The house.
     #[must_use]
     pub fn house(&self) -> &House {
@@ -166,6 +177,7 @@ impl Brief {
         Judged {
             model: unit.model.clone(),
             standby: self.standby(unit),
+            running: None,
             caveats,
             heating: heating_figures,
             cooling: cooling_figures,

@@ -1,6 +1,6 @@
 //! A unit with its figures and its verdict.
 
-use super::Caveat;
+use super::{Caveat, RunningYear};
 use crate::cooling::CoolingFigures;
 use crate::criteria::{Ask, Findings, Reason};
 use crate::equipment::Model;
@@ -18,6 +18,8 @@ pub struct Judged {
     pub cooling: Option<CoolingFigures>,
     /// Standby electricity of the hours without a call; `None` where it is not published or there is no climate.
     pub standby: Option<KilowattHours>,
+    /// What the year costs and causes; `None` where it was not asked for.
+    pub running: Option<RunningYear>,
     /// Accepted, rejected or undecided.
     pub verdict: Verdict,
     /// What a reader must know beside it.

@@ -78,8 +78,8 @@ impl Demo {
                 .collect();
             writing.put_points(unit, &mut points).unwrap();
         }
-        writing.put_climate(&climate("lakeside", 10.0)).unwrap();
-        writing.put_climate(&climate("severe", 6.0)).unwrap();
+        writing.put_climate(&climate("lakeside", 12.0)).unwrap();
+        writing.put_climate(&climate("severe", 8.0)).unwrap();
         writing.commit().unwrap();
         let demo = Self { folder };
         demo.write("house.toml", HOUSE);
@@ -193,7 +193,7 @@ fn points(nominal: f64, turndown: f64, source: SourceId) -> Vec<Point> {
     points
 }
 
-/// A year of hours that swing 15 K by season and 4 K by day about a mean, at 75 % relative humidity.
+/// A year of hours that swing 15 K by season and 5 K by day about a mean, at 75 % relative humidity.
 fn climate(key: &str, mean: f64) -> Climate {
     let months = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
     let mut records = Vec::new();
@@ -203,7 +203,7 @@ fn climate(key: &str, mean: f64) -> Climate {
             for hour in 1..=24_u8 {
                 let season = (std::f64::consts::TAU * (day_of_year - 15.0) / 365.0).cos();
                 let time = (std::f64::consts::TAU * (f64::from(hour) - 4.0) / 24.0).cos();
-                let outdoor = Celsius(mean - 15.0 * season - 4.0 * time);
+                let outdoor = Celsius(mean - 15.0 * season - 5.0 * time);
                 records.push(Record {
                     month,
                     day,

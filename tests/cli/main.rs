@@ -2,3 +2,6 @@
 
 mod demo_catalog;
 mod humidity;
+mod rank_by;
+mod severe_years;
+mod whatif;
