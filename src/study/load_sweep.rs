@@ -158,3 +158,62 @@ impl GainPerKilowatt {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::study::test_house::{climate, house, unit};
+
+    // By hand, one hour at 0 °C: a design load Q at -20 °C, nothing from 20 °C, asks for Q/2; at COP 2 that is Q/4 kWh.
+    #[test]
+    fn each_load_gets_its_smallest_unit_and_the_gain_is_per_kilowatt() {
+        let climate = climate(&[(1, 1, 0.0, 3.0)]);
+        let loads = [Kilowatts(4.0), Kilowatts(8.0), Kilowatts(20.0)];
+        let sweep = LoadSweep::new(
+            &house(10.0, 0.1),
+            Some(&climate),
+            &Criteria::default(),
+            UnitSystem::Si,
+            &loads,
+        );
+        let units = [
+            unit("a", 9.0, 5.0),
+            unit("b", 5.0, 3.0),
+            unit("c", 5.0, 9.0),
+        ];
+        let carries: Vec<_> = units.iter().map(|unit| sweep.carries(unit)).collect();
+        let smallest = sweep.smallest(&carries);
+        assert_eq!(smallest, [Some(1), Some(0), None]);
+        let chosen: Vec<_> = smallest
+            .into_iter()
+            .map(|place| place.map(|place| units[place].clone()))
+            .collect();
+        let rows = sweep.rows(&chosen);
+        let electricity = |row: usize| {
+            rows[row]
+                .smallest
+                .as_ref()
+                .and_then(Judged::annual_electricity)
+                .map(|energy| energy.0)
+        };
+        assert_eq!((electricity(0), electricity(1)), (Some(1.0), Some(2.0)));
+        let gain = GainPerKilowatt::of(&rows).unwrap();
+        assert_eq!((gain.from, gain.to), (Kilowatts(8.0), Kilowatts(4.0)));
+        assert_eq!(gain.electricity, Some(KilowattHours(0.25)));
+        assert_eq!(gain.electricity_same_unit, Some(KilowattHours(0.25)));
+        assert_eq!(gain.capacity, 1.0);
+    }
+
+    #[test]
+    fn one_carried_load_gains_nothing() {
+        let sweep = LoadSweep::new(
+            &house(10.0, 0.1),
+            None,
+            &Criteria::default(),
+            UnitSystem::Si,
+            &[Kilowatts(4.0)],
+        );
+        let rows = sweep.rows(&[Some(unit("a", 9.0, 5.0))]);
+        assert_eq!(GainPerKilowatt::of(&rows), None);
+    }
+}

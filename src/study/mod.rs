@@ -10,6 +10,8 @@ mod running_year;
 mod sensible_sweep;
 mod shortlist;
 mod summer;
+#[cfg(test)]
+mod test_house;
 
 pub use brief::{Brief, cooling_caveats};
 pub use caveat::Caveat;

@@ -63,3 +63,39 @@ impl OtherClimate {
         YearThere::of(&self.brief.judge(unit))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::criteria::Criteria;
+    use crate::quantity::{Hours, UnitSystem};
+    use crate::study::test_house::{climate, house, unit};
+
+    // By hand, a 5 kW unit at COP 2: 0 °C asks for 4 kW, all carried with 2 kWh; -10 °C for 6 kW, 1 kWh of it by backup,
+    // 2.5 kWh into the unit.
+    #[test]
+    fn a_severe_year_shows_hours_below_balance_and_backup() {
+        let typical = climate(&[(1, 1, 0.0, 3.0)]);
+        let mut severe = climate(&[(1, 1, 0.0, 3.0), (1, 2, -10.0, 1.0)]);
+        severe.key = "severe".into();
+        let brief = Brief::new(
+            house(10.0, 0.1),
+            Some(&typical),
+            Criteria::default(),
+            UnitSystem::Si,
+        );
+        let unit = unit("a", 5.0, 5.0);
+        let here = YearThere::of(&brief.judge(&unit)).unwrap();
+        let other = OtherClimate::new(&brief, &severe);
+        let there = other.year(&unit).unwrap();
+        assert_eq!(here.heating.hours_below_balance, Hours(0.0));
+        assert_eq!(there.heating.hours_below_balance, Hours(1.0));
+        assert_eq!(there.heating.backup, KilowattHours(1.0));
+        assert_eq!(here.annual_electricity, Some(KilowattHours(2.0)));
+        assert_eq!(there.annual_electricity, Some(KilowattHours(5.5)));
+        assert_eq!(
+            (other.key.as_str(), other.coldest),
+            ("severe", Some(Celsius(-10.0)))
+        );
+    }
+}

@@ -218,3 +218,119 @@ fn by_month_and_hour(climate: &Climate) -> Vec<(u8, Option<u8>, State)> {
     }
     parts
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::criteria::Criteria;
+    use crate::house::{
+        HoursOfDay, Months, Period, Tier, TierSeason, TieredTariff, TimeOfDayTariff,
+    };
+    use crate::quantity::UnitSystem;
+    use crate::study::Brief;
+    use crate::study::test_house::{climate, house, unit};
+
+    // Load 4 kW at 0 °C and 6 kW at -10 °C; at COP 2 that is 2 and 3 kWh an hour.
+    const HOURS: [(u8, u8, f64, f64); 3] =
+        [(1, 3, -10.0, 1.0), (1, 12, 0.0, 3.0), (2, 12, 0.0, 3.0)];
+
+    fn year(energy: Energy) -> Result<RunningYear, BillError> {
+        let mut house = house(10.0, 0.1);
+        house.energy = Some(energy);
+        let climate = climate(&HOURS);
+        let unit = unit("a", 9.0, 5.0);
+        let brief = Brief::new(
+            house.clone(),
+            Some(&climate),
+            Criteria::default(),
+            UnitSystem::Si,
+        );
+        let judged = brief.judge(&unit);
+        RunningCosts::new(&house, &climate)
+            .unwrap()
+            .year(&unit, &judged)
+    }
+
+    fn cost(energy: Energy) -> f64 {
+        year(energy).unwrap().cost.unwrap().0
+    }
+
+    fn time_of_day(night: f64) -> Tariff {
+        let period = |name: &str, hours, price: f64| Period {
+            name: name.into(),
+            months: Months::ALL,
+            hours,
+            price: price.into(),
+        };
+        let (night_hours, day_hours) = (
+            HoursOfDay::from_to(22, 6).unwrap(),
+            HoursOfDay::from_to(6, 22).unwrap(),
+        );
+        Tariff::TimeOfDay(
+            TimeOfDayTariff::new(vec![
+                period("night", night_hours, night),
+                period("day", day_hours, 0.20),
+            ])
+            .unwrap(),
+        )
+    }
+
+    // By hand: 3 + 2 + 2 = 7 kWh.
+    #[test]
+    fn a_flat_price_needs_only_the_years_total() {
+        let flat = Energy {
+            electricity_price: Some(0.20.into()),
+            electricity_emissions_g: Some(40.0.into()),
+            ..Energy::default()
+        };
+        assert!((cost(flat.clone()) - 1.4).abs() < 1e-12);
+        assert!((year(flat).unwrap().emissions.unwrap().0 - 0.28).abs() < 1e-12);
+    }
+
+    // By hand: the 3 kWh of the hour that ends at 3 are bought at night: 3 · 0.10 + 4 · 0.20.
+    #[test]
+    fn a_tariff_by_the_hour_prices_each_hours_own_weather() {
+        let tariff = |night| Energy {
+            electricity_tariff: Some(time_of_day(night)),
+            ..Energy::default()
+        };
+        assert!((cost(tariff(0.20)) - 1.4).abs() < 1e-12);
+        assert!((cost(tariff(0.10)) - 1.1).abs() < 1e-12);
+    }
+
+    // By hand: January 5 kWh, 4 at 0.10 and 1 at 0.30; February 2 kWh at 0.10.
+    #[test]
+    fn a_tariff_in_blocks_prices_each_month() {
+        let tier = |up_to_kwh, price: f64| Tier {
+            up_to_kwh,
+            price: price.into(),
+        };
+        let tiers = TieredTariff::new(vec![TierSeason {
+            months: Months::ALL,
+            tiers: vec![tier(Some(4.0), 0.10), tier(None, 0.30)],
+        }])
+        .unwrap();
+        let energy = Energy {
+            electricity_tariff: Some(Tariff::Tiered(tiers)),
+            ..Energy::default()
+        };
+        assert!((cost(energy) - 0.9).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_is_missing_is_named_by_what_is_asked() {
+        let mut house = house(10.0, 0.1);
+        house.energy = Some(Energy {
+            fuel_price: Some(0.04.into()),
+            fuel_efficiency: Some(0.95.into()),
+            ..Energy::default()
+        });
+        let climate = climate(&HOURS);
+        let costs = RunningCosts::new(&house, &climate).unwrap();
+        assert_eq!(costs.not_given(false).unwrap(), ["electricity_price"]);
+        assert_eq!(
+            costs.not_given(true).unwrap(),
+            ["electricity_emissions_g", "fuel_emissions_g"]
+        );
+    }
+}

@@ -66,3 +66,33 @@ impl SensibleSweepRow {
         (all > Hours::ZERO).then(|| hours / all)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::study::test_house::{climate, house, unit};
+
+    // By hand: room and outdoor air both at the room's design humidity bring only what people add, 0.5 kg/h. At 26.7 °C
+    // h_fg = 2501 - 2.361 · 26.7 = 2437.96 kJ/kg: 0.33860 kW latent. 4 kW sensible: 0.92196; 2 kW: 0.85521.
+    #[test]
+    fn less_sun_lowers_the_houses_ratio_and_cycles_the_unit() {
+        let house = house(10.0, 0.5);
+        let design = crate::cooling::Room::of(&house).design.0 * 1000.0;
+        let climate = climate(&[(7, 1, 34.0, design)]);
+        let rows = sensible_sweep(
+            &house,
+            Some(&climate),
+            &Criteria::default(),
+            UnitSystem::Si,
+            &unit("a", 9.0, 5.0),
+            &[Kilowatts(4.0), Kilowatts(2.0)],
+        );
+        let ratio = |row: usize| rows[row].house_sensible_heat_ratio.unwrap();
+        assert!((ratio(0) - 0.921_96).abs() < 1e-5, "{}", ratio(0));
+        assert!((ratio(1) - 0.855_21).abs() < 1e-5, "{}", ratio(1));
+        let minimum = |row: usize| rows[row].minimum_to_load().unwrap();
+        assert!((minimum(1) / minimum(0) - 2.0).abs() < 1e-12);
+        assert_eq!(rows[1].cycling_hours(), Some(Hours(1.0)));
+        assert_eq!(rows[1].share(Hours(1.0)), Some(1.0));
+    }
+}

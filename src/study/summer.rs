@@ -310,3 +310,121 @@ fn by_degree<R>(rows: BTreeMap<i64, R>, mut place: impl FnMut(&mut R, Celsius)) 
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::study::test_house::{climate, house, unit};
+
+    fn close(found: f64, expected: f64) {
+        assert!(
+            (found - expected).abs() < 1e-9 * expected.abs().max(1.0),
+            "{found} ≠ {expected}"
+        );
+    }
+
+    fn summer(house: &House, indoor: f64, hours: &[(u8, u8, f64, f64)]) -> Summer {
+        let curves = CoolingCurves::of(&unit("a", 9.0, 5.0));
+        Summer::of(
+            house,
+            curves.as_ref(),
+            &climate(hours).states,
+            Celsius(indoor),
+        )
+        .unwrap()
+    }
+
+    // By hand: without sources of moisture indoors the room is as dry as outdoors, 3 g/kg, where the coil stays dry and
+    // all 5 kW are sensible. 29 °C asks for 0.4 · 5 = 2 kW: run time 2/5; 34 °C for 4 kW: 4/5. COP 4, no cycling loss.
+    #[test]
+    fn a_dry_summer_can_be_worked_out_on_paper() {
+        let dry = [(7, 1, 29.0, 3.0), (7, 2, 29.2, 3.0), (7, 3, 34.0, 3.0)];
+        let summer = summer(&house(20.0, 0.0), 26.7, &dry);
+        assert_eq!(summer.rows.len(), 2);
+        let [low, high] = [summer.rows[0], summer.rows[1]];
+        assert_eq!((low.outdoor, low.hours), (Celsius(29.0), Hours(2.0)));
+        close(low.sensible_load().0, 2.0 * 2.04);
+        close(low.run_fraction().unwrap(), 2.04 / 5.0);
+        close(high.run_fraction().unwrap(), 0.8);
+        close(high.electricity.0, 1.0);
+        close(high.delivered_sensible_heat_ratio().unwrap(), 1.0);
+        close(high.required_sensible_heat_ratio().unwrap(), 1.0);
+        assert_eq!(high.cycling_hours, Hours(1.0));
+        close(
+            summer.all.run_fraction().unwrap(),
+            (2.0 * 2.04 + 4.0) / 5.0 / 3.0,
+        );
+        let room = Room::at(&house(20.0, 0.0), Celsius(26.7));
+        close(
+            summer.all.mean_relative_humidity().unwrap(),
+            room.relative_humidity(crate::quantity::HumidityRatio(0.003)),
+        );
+    }
+
+    // A steady state: what the unit removes is what the house gains, so latent load and latent heat removed are one.
+    #[test]
+    fn rows_add_up_to_the_season_and_gains_to_what_is_removed() {
+        let humid = [
+            (6, 1, 22.0, 14.0),
+            (6, 2, 23.4, 16.0),
+            (7, 1, 27.0, 15.0),
+            (7, 2, 31.0, 12.0),
+            (7, 3, 33.0, 17.0),
+            (8, 3, 45.0, 17.0),
+        ];
+        for indoor in [24.0, 26.7] {
+            let summer = summer(&house(30.0, 0.5), indoor, &humid);
+            let known = summer.season.known.unwrap();
+            let humidity = known.humidity.unwrap();
+            let sum = |of: &dyn Fn(&SummerRow) -> f64| summer.rows.iter().map(of).sum::<f64>();
+            close(sum(&|row| row.hours.0), summer.season.cooling_hours.0);
+            close(sum(&|row| row.unproven_hours.0), 1.0);
+            close(sum(&|row| row.sensible.0), known.sensible.0);
+            close(sum(&|row| row.shortfall.0), known.shortfall.0);
+            close(sum(&|row| row.electricity.0), known.electricity.0);
+            close(
+                sum(&|row| row.cycling_hours.0),
+                known.cycling_hours.unwrap().0,
+            );
+            close(sum(&|row| row.humid_hours.0), humidity.humid_hours.0);
+            close(sum(&|row| row.removed.0), humidity.removed.0);
+            close(sum(&|row| row.latent_load.0), sum(&|row| row.latent.0));
+            let free: f64 = summer
+                .without_call
+                .iter()
+                .map(|row| row.supplemental.0)
+                .sum();
+            close(
+                sum(&|row| row.supplemental.0) + free,
+                humidity.supplemental.0,
+            );
+            let free: f64 = summer
+                .without_call
+                .iter()
+                .map(|row| row.humid_hours.0)
+                .sum();
+            close(free, humidity.humid_hours_without_call.0);
+            assert_eq!(
+                summer.all.peak_relative_humidity,
+                humidity.peak_relative_humidity
+            );
+        }
+    }
+
+    #[test]
+    fn a_row_is_above_the_limit_exactly_where_its_ratio_is_above_what_holds_it() {
+        let humid = [(7, 1, 26.0, 15.0), (7, 2, 29.0, 12.0), (7, 3, 32.0, 9.0)];
+        let summer = summer(&house(40.0, 0.5), 24.0, &humid);
+        for row in &summer.rows {
+            let above = row.peak_relative_humidity.unwrap() > 0.60;
+            let ratio = row.delivered_sensible_heat_ratio().unwrap();
+            assert_eq!(
+                above,
+                ratio > row.required_sensible_heat_ratio().unwrap(),
+                "{row:?}"
+            );
+        }
+        assert!(summer.all.humid_hours > Hours::ZERO);
+        assert!(summer.all.humid_hours < summer.all.hours);
+    }
+}

@@ -37,7 +37,7 @@ fn a_second_climate_adds_a_section_and_changes_nothing_else() {
     let ends = two[begins..].find("\n\nREJECTED").unwrap() + begins + 1;
     assert_eq!(format!("{}{}", &two[..begins], &two[ends..]), one);
     assert!(
-        two[begins..ends].contains("lakeside -8.8 °C, severe -12.8 °C"),
+        two[begins..ends].contains("lakeside -7.8 °C, severe -11.8 °C"),
         "{two}"
     );
     assert!(two.lines().all(|line| line.chars().count() <= 80), "{two}");

@@ -105,7 +105,15 @@ fn without_a_named_unit_the_best_accepted_one_is_taken() {
         text.lines().all(|line| line.chars().count() <= 80),
         "{text}"
     );
-    let message = demo.refuses(&["whatif", "house.toml", "--sensible", "3,5"]);
+    demo.write("none.toml", "[requirements]\nmax_humid_share = 0\n");
+    let message = demo.refuses(&[
+        "whatif",
+        "house.toml",
+        "--criteria",
+        "none.toml",
+        "--sensible",
+        "3,5",
+    ]);
     assert!(
         message.contains("no unit of the catalog is accepted"),
         "{message}"
