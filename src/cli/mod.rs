@@ -52,20 +52,24 @@ mod compare;
 mod completions;
 mod explain;
 mod house;
+mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
 mod shortlist;
+mod whatif;
 
 commands! {
-    About => about,
-    Climate => climate,
-    House => house,
-    Catalog => catalog,
     Shortlist => shortlist,
     Explain => explain,
     Compare => compare,
+    Humidity => humidity,
+    Whatif => whatif,
     Pick => pick,
+    House => house,
+    Climate => climate,
+    Catalog => catalog,
+    About => about,
     Completions => completions,
     Man => man,
 }

@@ -7,6 +7,7 @@ mod coil;
 mod coil_check;
 mod curves;
 mod figures;
+mod house_ratio;
 mod latent_degradation;
 mod room;
 mod root;
@@ -23,11 +24,15 @@ pub use curves::{
     RATING_DRY_BULB, RATING_WET_BULB, RatedCoil,
 };
 pub use figures::CoolingFigures;
+pub use house_ratio::house_sensible_heat_ratio_at_design;
 pub use latent_degradation::{
     LatentDegradation, LatentWorking, PartLoadParameters, latent_multiplier, latent_working,
 };
 pub use room::{DESIGN_RELATIVE_HUMIDITY, Room};
-pub use season::{CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, without_call};
+pub use season::{
+    CoolingSeason, HumiditySeason, Known, WithoutCall, cooling_season, need_without_call,
+    without_call,
+};
 pub use state::{
     CoolingOperation, CoolingState, Delivery, Running, cooling_state, delivery, neighbouring_splits,
 };
