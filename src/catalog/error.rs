@@ -77,6 +77,18 @@ impl CatalogError {
         matches!(self, Self::Damaged { .. } | Self::Newer { .. })
     }
 
+    /// The same where the file concerned is known to the user by another path.
+    pub(super) fn about(self, path: &Path) -> Self {
+        match self {
+            Self::Unreachable { verb, reason, .. } => Self::Unreachable {
+                path: path.to_path_buf(),
+                verb,
+                reason,
+            },
+            other => other,
+        }
+    }
+
     /// What may mend it.
     #[must_use]
     pub fn hint(&self) -> Option<String> {
@@ -90,6 +102,7 @@ impl CatalogError {
                 Some("name a catalog file in a folder of your own with --catalog".to_owned())
             }
             Self::NotFound { nearest: Some(key), .. } => Some(format!("did you mean `{key}`?")),
+            Self::NoDataFolder => Some("name a file with --catalog or OVERWINTER_CATALOG".to_owned()),
             _ => None,
         }
     }

@@ -3,8 +3,10 @@
 //! [`Catalog::open`] checks a file before anything writes to it; [`Catalog::write`] is one transaction;
 //! [`Catalog::judge_all`] reads every unit in one ordered scan, on all cores.
 
+mod builtin;
 mod climate_row;
 mod error;
+mod export;
 mod migration;
 mod open;
 mod read;
@@ -12,7 +14,9 @@ mod scan;
 mod unit_row;
 mod write;
 
+pub use builtin::{CATALOG_VARIABLE, builtin_files, catalog_path};
 pub use error::CatalogError;
+pub use export::ExportError;
 pub use read::{AsWritten, Counts};
 pub use write::{Change, UnitId, Writing, WrittenPoint};
 
@@ -48,6 +52,14 @@ impl Catalog {
     #[must_use]
     pub fn access(&self) -> Access {
         self.access
+    }
+
+    /// Lets the file grow to so many pages only, as if the disk were full then.
+    #[cfg(test)]
+    pub(crate) fn limit_pages_for_tests(&self, pages: u32) {
+        self.connection
+            .pragma_update(None, "max_page_count", pages)
+            .unwrap();
     }
 
     fn error(&self, error: rusqlite::Error) -> CatalogError {

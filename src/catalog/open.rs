@@ -53,8 +53,10 @@ impl Catalog {
         File::create_new(path).map_err(|error| unreachable(error.to_string()))?;
         let create = || {
             let mut connection = Connection::open_with_flags(path, flags(Access::Full))?;
-            set_up(&connection, Access::Full)?;
+            harden(&connection)?;
+            // Before there is a write-ahead log, so that the file's own header says from the first moment what it is.
             PLAN.create(&mut connection)?;
+            set_up(&connection, Access::Full)?;
             Ok(connection)
         };
         match create() {

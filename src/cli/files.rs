@@ -3,14 +3,14 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use etcetera::BaseStrategy as _;
-
 use super::{App, CliError};
-use crate::catalog::{Catalog, CatalogError};
+use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
-use crate::import::{Problems, read_criteria, read_epw, read_house};
+use crate::import::catalog_csv::ImportError;
+use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
+use crate::study::Brief;
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -22,6 +22,26 @@ impl From<CatalogError> for CliError {
         match error.hint() {
             Some(hint) => made.hint(hint),
             None => made,
+        }
+    }
+}
+
+impl From<ImportError> for CliError {
+    fn from(error: ImportError) -> Self {
+        match error {
+            ImportError::Catalog(error) => error.into(),
+            ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{error}"
+            )),
+        }
+    }
+}
+
+impl From<ExportError> for CliError {
+    fn from(error: ExportError) -> Self {
+        match error {
+            ExportError::Catalog(error) => error.into(),
+            error => Self::input(error),
         }
     }
 }
@@ -38,27 +58,17 @@ impl App {
     /// # Errors
     /// Where the platform names no data folder.
     pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
-        if let Some(path) = &self.catalog_path {
-            return Ok(path.clone());
-        }
-        let strategy = etcetera::choose_base_strategy().map_err(|error| {
-            CliError::input(format!("no place for the catalog: {error}"))
-                .hint("name a file with --catalog or OVERWINTER_CATALOG")
-        })?;
-        Ok(strategy.data_dir().join("overwinter").join("catalog.db"))
+        Ok(catalog_path(self.catalog_path.as_deref())?)
     }
+}
 
+impl App {
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        let place = self.catalog_place()?;
-        if place.exists() {
-            Ok(Catalog::open(&place)?)
-        } else {
-            Ok(Catalog::create(&place)?)
-        }
+        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.
@@ -72,10 +82,8 @@ impl App {
                 path.display()
             ))
         })?;
-        let key = path
-            .file_stem()
-            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
+        let file = path.display().to_string();
+        Ok(read_climate(&file, &bytes, &climate_key(&file))?)
     }
 
     /// Reads a text file.
@@ -115,6 +123,24 @@ impl App {
         };
         let text = self.read_text("the criteria file", path)?;
         Ok(read_criteria(&path.display().to_string(), &text)?)
+    }
+
+    /// What units are judged against: a house, its climate, what is asked. Returns the climate's key beside it.
+    ///
+    /// # Errors
+    /// Where a file cannot be read, or the climate is not in the catalog.
+    pub fn brief(
+        &self,
+        catalog: &Catalog,
+        house_path: &Path,
+        criteria_path: Option<&Path>,
+        wanted_climate: Option<&str>,
+    ) -> Result<(Brief, Option<String>), CliError> {
+        let house = self.read_house(house_path)?;
+        let criteria = self.read_criteria(criteria_path)?;
+        let climate = self.climate_of(catalog, &house, house_path, wanted_climate)?;
+        let brief = Brief::new(house, climate.as_ref(), criteria, self.units);
+        Ok((brief, climate.map(|climate| climate.key)))
     }
 
     /// The climate a house stands in: `wanted` where it is named, else the house's own; `None` where it has none.

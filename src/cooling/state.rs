@@ -144,23 +144,14 @@ fn deliver(
             shortfall: load - fastest.sensible,
         };
     }
-    let rated = coils
-        .rated
-        .map(|coil| (split(&coil), coil.power))
-        .filter(|(rated, _)| {
-            slowest.sensible < rated.sensible && rated.sensible < fastest.sensible
-        });
-    let (low, high) = (
+    let rated = coils.rated.map(|coil| (split(&coil), coil.power));
+    let (slower, faster) = neighbours(
+        load,
         (slowest, coils.minimum.power),
+        rated,
         (fastest, coils.maximum.power),
     );
-    let (slower, faster) = match rated {
-        Some(rated) if load < rated.0.sensible => (low, rated),
-        Some(rated) => (rated, high),
-        None => (low, high),
-    };
-    let between = |(slow, slow_input): (Split, Kilowatts),
-                   (fast, fast_input): (Split, Kilowatts)| {
+    let between = |(slow, slow_input): SplitAndInput, (fast, fast_input): SplitAndInput| {
         let fraction = (load - slow.sensible) / (fast.sensible - slow.sensible);
         Delivery {
             running: Running::Modulating,
@@ -172,6 +163,47 @@ fn deliver(
         }
     };
     between(slower, faster)
+}
+
+/// A speed's capacity, split, and its electric input.
+type SplitAndInput = (Split, Kilowatts);
+
+/// The two speeds between whose sensible capacities a load lies. The rated speed takes part where its sensible
+/// capacity lies strictly between the others.
+fn neighbours(
+    load: Kilowatts,
+    slowest: SplitAndInput,
+    rated: Option<SplitAndInput>,
+    fastest: SplitAndInput,
+) -> (SplitAndInput, SplitAndInput) {
+    let between = |rated: &SplitAndInput| {
+        slowest.0.sensible < rated.0.sensible && rated.0.sensible < fastest.0.sensible
+    };
+    match rated.filter(between) {
+        Some(rated) if load < rated.0.sensible => (slowest, rated),
+        Some(rated) => (rated, fastest),
+        None => (slowest, fastest),
+    }
+}
+
+/// The speeds between which [`delivery`] interpolates at a sensible load, slower first: each one's capacity on room
+/// air, split, and its electric input; `None` where a coil is unknown.
+#[must_use]
+pub fn neighbouring_splits(
+    load: Kilowatts,
+    speeds: &SpeedsAt<super::CoilPerformance>,
+    room: &Room,
+    indoor: HumidityRatio,
+) -> Option<[(Split, Kilowatts); 2]> {
+    let coils = Coils::of(speeds)?;
+    let at = |coil: &Coil| (coil.split(room.temperature, indoor, &room.air), coil.power);
+    let (slower, faster) = neighbours(
+        load,
+        at(&coils.minimum),
+        coils.rated.as_ref().map(at),
+        at(&coils.maximum),
+    );
+    Some([slower, faster])
 }
 
 /// How unit and house settle in a state with a call for cooling.

@@ -1,8 +1,10 @@
 //! A heat pump as its published numbers describe it: who made it, what was measured, and the curves drawn through that.
 
 mod curve;
+mod curve_place;
 mod fields;
 mod model;
+pub mod physics;
 mod point;
 mod source;
 mod speeds;
@@ -10,6 +12,7 @@ mod speeds;
 pub(crate) mod testing;
 
 pub use curve::{Continued, Curve, Interpolate, SevereSide};
+pub use curve_place::CurvePlace;
 pub use fields::{FieldKind, FieldValue, UNIT_FIELDS, UnitField, unit_field};
 pub use model::{Form, Model};
 pub use point::{FanBasis, FrostBasis, Mode, Point, Speed};

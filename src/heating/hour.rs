@@ -89,13 +89,22 @@ pub fn heating_hour(load: Kilowatts, at: &HeatingAt, degradation: f64) -> Heatin
     }
 }
 
+/// The speeds between whose capacities a capacity lies, slower first.
+#[must_use]
+pub fn neighbouring_speeds(
+    speeds: &SpeedsAt<HeatPerformance>,
+    capacity: Kilowatts,
+) -> [HeatPerformance; 2] {
+    match speeds.rated {
+        Some(rated) if capacity < rated.capacity => [speeds.minimum, rated],
+        Some(rated) => [rated, speeds.maximum],
+        None => [speeds.minimum, speeds.maximum],
+    }
+}
+
 /// COP at a capacity between minimum and maximum, linear in capacity between the neighbouring speeds.
 fn cop_between(speeds: &SpeedsAt<HeatPerformance>, capacity: Kilowatts) -> f64 {
-    let (slower, faster) = match speeds.rated {
-        Some(rated) if capacity < rated.capacity => (speeds.minimum, rated),
-        Some(rated) => (rated, speeds.maximum),
-        None => (speeds.minimum, speeds.maximum),
-    };
+    let [slower, faster] = neighbouring_speeds(speeds, capacity);
     let fraction = (capacity - slower.capacity) / (faster.capacity - slower.capacity);
     slower.cop() + (faster.cop() - slower.cop()) * fraction
 }

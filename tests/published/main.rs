@@ -10,3 +10,4 @@ mod rating_en14825;
 mod rating_frost;
 mod rating_m1;
 mod rating_recompute;
+mod weather;

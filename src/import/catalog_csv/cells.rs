@@ -88,6 +88,11 @@ impl<'a> Cells<'a> {
         cells
     }
 
+    /// Whether the row has as many cells as the header: else no cell is surely what it seems.
+    pub(super) fn is_whole(&self) -> bool {
+        self.row.len() == self.header.len()
+    }
+
     /// Whether nothing was wrong with the row so far.
     pub(super) fn is_sound(&self) -> bool {
         self.sound

@@ -15,3 +15,6 @@ mod units;
 pub use files::{CatalogFiles, Input};
 pub use run::{ImportError, import_catalog};
 pub use summary::{Summary, Tally};
+
+#[cfg(test)]
+mod tests;

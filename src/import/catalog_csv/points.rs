@@ -106,6 +106,9 @@ impl Places {
         unit_source: SourceId,
         source_id: &mut impl FnMut(&mut Cells<'_>, Place, &str) -> Option<SourceId>,
     ) -> Option<WrittenPoint> {
+        if !cells.is_whole() {
+            return None;
+        }
         let mode = cells.needed_word(
             self.mode,
             Mode::from_name,

@@ -54,6 +54,9 @@ impl Places {
 
     /// Reads a row; `None` where anything in it is wrong.
     pub(super) fn read(&self, key: &str, cells: &mut Cells<'_>) -> Option<Source> {
+        if !cells.is_whole() {
+            return None;
+        }
         let owned = |text: Option<&str>| text.map(str::to_owned);
         let title = cells.needed_text(self.title, "a title");
         let kinds = SourceKind::ALL.iter().map(|kind| kind.name());

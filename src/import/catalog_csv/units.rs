@@ -106,6 +106,9 @@ impl Places {
         cells: &mut Cells<'_>,
         source_id: &mut impl FnMut(&mut Cells<'_>, Place, &str) -> Option<SourceId>,
     ) -> Option<(Model, Option<String>)> {
+        if !cells.is_whole() {
+            return None;
+        }
         let [maker, outdoor_model, indoor_model, refrigerant, currency] =
             self.texts.map(|place| cells.text(place).map(str::to_owned));
         let forms = Form::ALL.iter().map(|form| form.name());

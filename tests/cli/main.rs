@@ -1,0 +1,9 @@
+//! The command line as a user meets it: what it prints, where, and with which exit code.
+
+mod climate;
+mod demo_catalog;
+mod house;
+mod humidity;
+mod rank_by;
+mod severe_years;
+mod whatif;
