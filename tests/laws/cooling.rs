@@ -2,8 +2,8 @@
 
 use overwinter::climate::State;
 use overwinter::cooling::{
-    CoolingCurves, CoolingOperation, CoolingState, Room, cooling_season, cooling_state, delivery,
-    without_call,
+    CoolingCurves, CoolingOperation, CoolingState, Room, Running, cooling_season, cooling_state,
+    delivery, without_call,
 };
 use overwinter::equipment::{SpeedsAt, Unit};
 use overwinter::house::{Fan, House};
@@ -109,6 +109,19 @@ proptest! {
             let carried = delivery.sensible + delivery.shortfall;
             prop_assert!((carried - load.at(state.outdoor)).0.abs() < 1e-9);
             prop_assert!(delivery.latent.0 >= 0.0 && delivery.input.0 >= 0.0 && delivery.shortfall.0 >= 0.0);
+            // What is taken from the air, sensible and latent, is the capacity that ran; only a fan that runs on gives some back.
+            let speeds = unit.at(state.outdoor).unwrap().base();
+            let total = (delivery.sensible + delivery.latent).0;
+            let (least, most) = (speeds.minimum.capacity.0, speeds.maximum.capacity.0);
+            match delivery.running {
+                Running::Flat => prop_assert!((total - most).abs() < 1e-9),
+                Running::Modulating => prop_assert!(total > least - 1e-9 && total < most + 1e-9),
+                Running::Cycling => {
+                    let ran = least * delivery.run_fraction;
+                    let gives_back = room.fan == Fan::Continuous;
+                    prop_assert!((total - ran).abs() < 1e-9 || gives_back && total < ran);
+                }
+            }
             let gain = moisture.gain(operation.indoor, state.humidity_ratio.unwrap());
             let excess = (gain - operation.removal).0;
             if operation.indoor == room.saturation {
