@@ -1,4 +1,5 @@
 //! The command line as a user meets it: what it prints, where, and with which exit code.
 
 mod climate;
+mod explain;
 mod house;
