@@ -62,8 +62,8 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
             measure: Measure::Kilowatts,
             of,
         };
-    let capacity: fn(&HeatPerformance) -> Option<f64> = |performance| Some(performance.capacity.0);
-    let power: fn(&HeatPerformance) -> Option<f64> = |performance| Some(performance.power.0);
+    let capacity: OfPoint = |performance| Some(performance.capacity.0);
+    let power: OfPoint = |performance| Some(performance.power.0);
     let maximum = curves.speeds.maximum();
     steps.extend(reading("Largest capacity", "C_max", capacity).step(maximum, outdoor));
     if curves.speeds.minimum().is_some() {
@@ -99,6 +99,9 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
     steps
 }
 
+/// How a quantity is got from a point.
+type OfPoint = fn(&HeatPerformance) -> Option<f64>;
+
 /// The steps that read capacity and input of the two speeds between which the load lies.
 fn neighbours(
     curves: &HeatingCurves,
@@ -108,7 +111,7 @@ fn neighbours(
 ) -> Vec<Step> {
     let [slower, faster] = neighbouring_speeds(speeds, hour.load);
     let read = |performance: HeatPerformance, words: &str, letter: &str| {
-        let quantities: [(&str, &str, fn(&HeatPerformance) -> Option<f64>); 2] = [
+        let quantities: [(&str, &str, OfPoint); 2] = [
             ("Capacity", "C", |performance| Some(performance.capacity.0)),
             ("Electric input", "P", |performance| {
                 Some(performance.power.0)
