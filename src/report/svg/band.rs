@@ -7,7 +7,7 @@ use super::hours::{BinHours, draw_hours, hours_legend};
 use super::path::{Point, runs};
 use super::scale::Span;
 use super::theme::{HOURS, Hatch, INK, PUMP};
-use super::ticks::{Ticks, written};
+use super::ticks::{Ticks, brief, written};
 
 /// What a unit can do at one outdoor temperature; `None` where nothing is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -83,7 +83,7 @@ impl LoadAndBand<'_> {
         };
         let flag = |x: f64| Flag {
             x,
-            text: format!("design {} {temperature}", written(x, 0)),
+            text: format!("design {} {temperature}", brief(x)),
         };
         let flags: Vec<Flag> = self.design_outdoor.map(flag).into_iter().collect();
         Axes::lay_out(canvas, (&x, &y), Side::Left, &flags, |canvas, axes| {
@@ -159,21 +159,18 @@ impl LoadAndBand<'_> {
                 })
             };
             let (low, high) = (value(point.minimum), value(point.maximum));
-            let outdoor = written(point.outdoor, 0);
+            let outdoor = brief(point.outdoor);
             text +=
                 &format!(" At {outdoor} {temperature} the minimum is {low}, the maximum {high}.");
         }
         if let Some(t) = self.design_outdoor {
-            text += &format!(
-                " The design temperature is {} {temperature}.",
-                written(t, 0)
-            );
+            text += &format!(" The design temperature is {} {temperature}.", brief(t));
         }
         for (from, to) in self.unproven {
             text += &format!(
                 " No published capacity from {} to {} {temperature}.",
-                written(*from, 0),
-                written(*to, 0)
+                brief(*from),
+                brief(*to)
             );
         }
         text

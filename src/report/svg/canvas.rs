@@ -5,7 +5,7 @@ use super::labels::{Obstacles, Rect};
 use super::measure::{fitted, text_width, wrapped};
 use super::path::{Point, closed_path, open_path, rectangle_path};
 use super::theme::{Hatch, INK, MUTED, PAPER, style_sheet};
-use crate::report::clean_text::clean_text;
+use crate::report::clean_text;
 
 /// Font size of labels \[px\].
 pub(super) const LABEL: f64 = 12.5;
@@ -126,7 +126,7 @@ impl<'a> Canvas<'a> {
             body: Element::new("g"),
         };
         let width = frame.width() - 8.0;
-        for line in wrapped(&canvas.caption.title, TITLE * 1.06, width, 2) {
+        for line in wrapped(&canvas.caption.title, TITLE * 1.1, width, 2) {
             canvas.y += TITLE * 1.3;
             let text = label_at((4.0, canvas.y - 5.0), &line)
                 .number("font-size", TITLE)

@@ -5,7 +5,7 @@ use super::band::{BandPoint, LoadAndBand};
 use super::canvas::{Canvas, Caption, Frame, Swatch};
 use super::hours::BinHours;
 use super::theme::{Hatch, INK, PUMP_TEXT};
-use super::ticks::written;
+use super::ticks::{brief, written};
 
 /// Everything on the chart. Temperatures and heat flows in the units named by `units`.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,7 +69,7 @@ fn description(data: &CoolingTurndown, shared: &LoadAndBand) -> String {
         text += &format!(
             " The load reaches {} {power} at {} {temperature}.",
             written(*q, 1),
-            written(*t, 0)
+            brief(*t)
         );
     }
     if let Some((t, q)) = data.cycles_below {

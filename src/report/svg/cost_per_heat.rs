@@ -6,7 +6,7 @@ use super::canvas::{Canvas, Caption, Frame, LineStyle};
 use super::path::{Point, runs};
 use super::scale::Span;
 use super::theme::{BACKUP, INK, OTHER, PUMP, PUMP_TEXT};
-use super::ticks::{Ticks, written};
+use super::ticks::{Ticks, brief, written};
 
 /// One way of making heat; `None` where its cost is not known.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -76,7 +76,7 @@ pub fn cost_per_heat(data: &CostPerHeat, frame: &Frame) -> String {
     let temperature = data.units.temperature;
     let design = |x: f64| Flag {
         x,
-        text: format!("design {} {temperature}", written(x, 0)),
+        text: format!("design {} {temperature}", brief(x)),
     };
     let flags: Vec<Flag> = data.design_outdoor.map(design).into_iter().collect();
     let axes = Axes::lay_out(&mut canvas, (&x, &y), Side::Left, &flags, |_, _| ());
@@ -125,9 +125,9 @@ fn description(data: &CostPerHeat) -> String {
     );
     for line in [&data.heat_pump].into_iter().chain(&data.others) {
         let known = || line.points.iter().filter_map(|&(t, cost)| Some((t, cost?)));
-        if let (Some(first), Some(last)) = (known().next(), known().last()) {
+        if let (Some(first), Some(last)) = (known().next(), known().next_back()) {
             let end =
-                |p: (f64, f64)| format!("{} at {} {temperature}", written(p.1, 3), written(p.0, 0));
+                |p: (f64, f64)| format!("{} at {} {temperature}", written(p.1, 3), brief(p.0));
             text += &format!(" {}: {} to {}.", line.name, end(first), end(last));
         }
     }

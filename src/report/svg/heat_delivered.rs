@@ -5,7 +5,7 @@ use super::axes::{Axes, Axis, Flag, Side};
 use super::canvas::{Canvas, Caption, Frame, Swatch};
 use super::scale::Span;
 use super::theme::{BACKUP, Hatch, PUMP};
-use super::ticks::{Ticks, written};
+use super::ticks::{Ticks, brief, written};
 
 /// The heat of one bin of outdoor temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -74,7 +74,7 @@ pub fn heat_delivered(data: &HeatDelivered, frame: &Frame) -> String {
     if let Some(x) = data.design_outdoor {
         flags.push(Flag {
             x,
-            text: format!("design {} {temperature}", written(x, 0)),
+            text: format!("design {} {temperature}", brief(x)),
         });
     }
     if let Some(x) = data.balance_point {
@@ -116,7 +116,7 @@ fn description(data: &HeatDelivered) -> String {
     {
         let [steady, cycling, backup] =
             [bin.steady, bin.cycling, bin.backup].map(|heat| written(heat, 0));
-        let (from, to) = (written(bin.from, 0), written(bin.to, 0));
+        let (from, to) = (brief(bin.from), brief(bin.to));
         text += &format!(" {from} to {to}: steadily {steady}, cycling {cycling}, backup {backup};");
     }
     if data.bins.is_empty() {

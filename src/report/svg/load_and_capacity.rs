@@ -8,7 +8,7 @@ use super::element::Element;
 use super::hours::BinHours;
 use super::path::{Point, closed_path, runs};
 use super::theme::{Hatch, INK, PUMP_TEXT};
-use super::ticks::written;
+use super::ticks::{brief, written};
 
 /// Everything on the chart. Temperatures and heat flows in the units named by `units`.
 #[derive(Clone, Debug, PartialEq)]
@@ -143,7 +143,7 @@ fn description(data: &LoadAndCapacity, shared: &LoadAndBand) -> String {
             format!(
                 "{} {power} at {} {temperature}",
                 written(p.1, 1),
-                written(p.0, 0)
+                brief(p.0)
             )
         };
         text += &format!(

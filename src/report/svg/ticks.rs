@@ -80,6 +80,13 @@ pub fn written(value: f64, decimals: usize) -> String {
     format!("{sign}{grouped}{fraction}")
 }
 
+/// A number given by someone, with one decimal only where it has one: a design temperature, the end of a range.
+#[must_use]
+pub fn brief(value: f64) -> String {
+    let is_whole = (value - value.round()).abs() < 0.05;
+    written(value, usize::from(!is_whole))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -146,5 +153,6 @@ mod tests {
         assert_eq!(written(1234.0, 0), "1234");
         assert_eq!(written(-1234567.891, 2), "−1\u{202f}234\u{202f}567.89");
         assert_eq!(written(f64::NAN, 1), "–");
+        assert_eq!([-18.0, -18.33, -0.01].map(brief), ["−18", "−18.3", "0"]);
     }
 }

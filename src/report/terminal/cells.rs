@@ -1,29 +1,13 @@
 //! How many cells of a terminal a text takes, and text cut or padded to a number of cells.
 
-use crate::report::clean_text::{clean_text, is_combining};
+use textwrap::core::display_width;
 
-/// Cells that a cleaned text takes: two for the wide characters of East Asian scripts and for pictures
-/// (the W and F classes of Unicode Standard Annex 11, by block), none for marks upon another character.
+use crate::report::clean_text;
+
+/// Cells that a cleaned text takes: two for the wide characters of East Asian scripts, none for marks upon another character.
 #[must_use]
 pub fn cells(text: &str) -> usize {
-    text.chars().map(width).sum()
-}
-
-fn width(character: char) -> usize {
-    match character {
-        _ if is_combining(character) => 0,
-        '\u{1100}'..='\u{115F}'
-        | '\u{2E80}'..='\u{303E}'
-        | '\u{3041}'..='\u{A4CF}'
-        | '\u{AC00}'..='\u{D7A3}'
-        | '\u{F900}'..='\u{FAFF}'
-        | '\u{FE30}'..='\u{FE6F}'
-        | '\u{FF00}'..='\u{FF60}'
-        | '\u{FFE0}'..='\u{FFE6}'
-        | '\u{1F300}'..='\u{1FAFF}'
-        | '\u{20000}'..='\u{3FFFD}' => 2,
-        _ => 1,
-    }
+    display_width(text)
 }
 
 /// Cleaned text in at most `room` cells, shortened with `…` where it must be.
@@ -35,10 +19,11 @@ pub fn fitted(text: &str, room: usize) -> String {
     }
     let mut kept = String::new();
     for character in whole.chars() {
-        if cells(&kept) + width(character) + 1 > room {
+        kept.push(character);
+        if cells(&kept) + 1 > room {
+            kept.pop();
             break;
         }
-        kept.push(character);
     }
     if room > 0 {
         kept.truncate(kept.trim_end().len());
