@@ -1,10 +1,12 @@
 //! `overwinter pick`: finds a unit by typing some letters of its name, with its curve and verdict beside the list.
 
+use std::io::{IsTerminal, stdout};
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use super::pick_unit::unit_or_pick;
 use super::{App, CliError, Outcome};
+use crate::report::clean_text;
 
 /// Pick a unit from a list, with its curve and verdict beside it, and print its key
 ///
@@ -35,7 +37,12 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         arguments.climate.as_deref(),
     )?;
     let key = unit_or_pick(None, &catalog, &Arc::new(brief))?;
-    app.print(&key)?;
-    app.print("\n")?;
+    // A script gets the key as it is; a terminal must not be steered by it.
+    let shown = if stdout().is_terminal() {
+        clean_text(&key, 600)
+    } else {
+        key
+    };
+    app.print(&format!("{shown}\n"))?;
     Ok(Outcome::Done)
 }

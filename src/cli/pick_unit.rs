@@ -80,15 +80,10 @@ fn pick(catalog: &Catalog, brief: &Arc<Brief>) -> Result<String, CliError> {
         return Err(CliError::input("the catalog holds no unit to pick from"));
     }
     items.sort_by(|a, b| a.unit.model.key.cmp(&b.unit.model.key));
-    let count = items.len();
-    let header = format!(
-        "{count} units for {}  (type to search, Enter takes, Esc leaves)",
-        clean_text(&brief.house().name, 60)
-    );
     let options = SkimOptionsBuilder::default()
         .height("100%")
         .prompt("unit> ")
-        .header(header)
+        .header("Enter takes, Esc leaves")
         .reverse(true)
         .no_mouse(true)
         .preview(String::new())

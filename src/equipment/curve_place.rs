@@ -85,7 +85,7 @@ mod tests {
 
     #[test]
     fn a_place_leads_to_the_same_value_as_the_curve() {
-        let points = vec![(-20.0, 5.0), (-8.0, 6.5), (8.0, 9.0), (12.0, 9.2)];
+        let points = [(-20.0, 5.0), (-8.0, 6.5), (8.0, 9.0), (12.0, 9.2)];
         for severe in [SevereSide::Cold, SevereSide::Hot] {
             for count in 1..=points.len() {
                 let some = points[..count].iter().map(|&(t, v)| (Celsius(t), v));

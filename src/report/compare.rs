@@ -26,7 +26,7 @@ pub struct CompareView<'a> {
     pub width: u16,
 }
 
-/// What marks the best of a row; it is a sign, not a colour.
+/// What marks the best of a row: a sign, not a colour, before the number so that numbers stay in line.
 const BEST: &str = "*";
 
 /// The comparison as a table. Where the units do not fit beside each other, it is continued below.
@@ -57,10 +57,8 @@ pub fn compare_table(view: &CompareView<'_>) -> String {
         for row in view.rows {
             let mut cells = vec![label(row, view.units)];
             cells.extend(group.iter().map(|&place| {
-                let mark = if row.is_best(place) { BEST } else { " " };
-                format!("{}{mark}", shown(row, &row.figures[place], view.units))
-                    .trim_end()
-                    .to_owned()
+                let mark = if row.is_best(place) { BEST } else { "" };
+                format!("{mark}{}", shown(row, &row.figures[place], view.units))
             }));
             table.row(cells);
         }

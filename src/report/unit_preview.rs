@@ -1,5 +1,6 @@
 //! A unit at a glance: its verdict, its main figures and its curve against the load, for the pane beside a list.
 
+use super::clean_text;
 use super::explain::verdict_word;
 use super::table::paragraph;
 use super::terminal::{Glyphs, TextMark, TextPlot, TextSeries, plot_text};
@@ -8,6 +9,8 @@ use crate::heating::{BalancePoint, HeatingAt};
 use crate::quantity::{Celsius, UnitSystem, fixed};
 use crate::study::{Brief, Judged, Verdict};
 
+/// Longest name \[characters\].
+const LONGEST_NAME: usize = 120;
 /// Why a unit was rejected or left undecided: this many reasons are shown.
 const REASONS_SHOWN: usize = 3;
 
@@ -16,7 +19,7 @@ const REASONS_SHOWN: usize = 3;
 pub fn unit_preview(brief: &Brief, unit: &Unit, width: u16, rows: usize) -> String {
     let judged = brief.judge(unit);
     let units = brief.units();
-    let mut text = paragraph(&unit.model.key, width, "", "  ");
+    let mut text = paragraph(&clean_text(&unit.model.key, LONGEST_NAME), width, "", "  ");
     text += &paragraph(&verdict_word(&judged.verdict).to_uppercase(), width, "", "");
     for line in reasons(&judged.verdict, units) {
         text += &paragraph(&line, width, "- ", "  ");

@@ -2,6 +2,7 @@
 
 mod climate;
 mod demo_catalog;
+mod explain;
 mod house;
 mod humidity;
 mod rank_by;

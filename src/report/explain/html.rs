@@ -3,7 +3,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::charts::{drawing, text_picture};
-use super::{ExplainView, cell_text, inputs_line, result_line, unpublished_words, worked};
+use super::{ExplainView, cell_text, result_line, unpublished_words, worked, written};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
 use crate::report::svg::style_sheet;
@@ -22,7 +22,7 @@ border-top:1px solid var(--rule);padding-top:1rem}h3{font-size:1rem;margin:0}\
 ol.steps{list-style:none;margin:0;padding:0}ol.steps>li{margin:1.1rem 0;break-inside:avoid}\
 .math{font-family:ui-monospace,monospace;font-size:.9rem;background:var(--tint);border-left:3px solid var(--rule);\
 padding:.5rem .75rem;margin:.4rem 0 0;white-space:pre-wrap}\
-.result{font-weight:700}.key{font-size:.8rem;color:var(--soft);font-weight:400}\
+.result{font-weight:700}.input,.key{white-space:nowrap}.key{font-size:.8rem;color:var(--soft);font-weight:400}\
 .scroll{overflow-x:auto}table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:.9rem}\
 caption{text-align:left;color:var(--soft);padding:.5rem 0}th,td{padding:.25rem .75rem .25rem 0;text-align:right;\
 border-bottom:1px solid var(--rule);white-space:nowrap}th{vertical-align:bottom}\
@@ -94,13 +94,23 @@ fn step_markup(step: &Step, number: usize, view: &ExplainView<'_>) -> Markup {
         } @else {
             p class="math" {
                 (step.symbol) " = " (step.equation) "\n"
-                "with " (inputs_line(step)) "\n"
+                "with " (inputs_markup(step)) "\n"
                 "= " (worked(step))
                 @if let Some(result) = result { "\n= " span class="result" { (result) } }
             }
         }
         @if !step.note.is_empty() {
             p class="note" { (clean_text(&step.note, 2_000)) }
+        }
+    }
+}
+
+/// The numbers put in, each kept together with its symbol and its unit.
+fn inputs_markup(step: &Step) -> Markup {
+    html! {
+        @for (place, input) in step.inputs.iter().enumerate() {
+            @if place > 0 { ", " }
+            span class="input" { (input.symbol) " = " (written(input.value)) }
         }
     }
 }

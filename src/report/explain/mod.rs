@@ -15,8 +15,12 @@ pub use text::explain_text;
 
 use crate::house::House;
 use crate::quantity::UnitSystem;
+use crate::report::clean_text;
 use crate::study::Verdict;
 use crate::study::explain::{Cell, Explanation, Step, Table};
+
+/// Longest name of a unit or a house in a title \[characters\].
+const LONGEST_NAME: usize = 120;
 
 /// How an explanation is to be shown.
 #[derive(Clone, Copy, Debug)]
@@ -41,7 +45,8 @@ impl ExplainView<'_> {
     fn title(&self) -> String {
         format!(
             "{} in {}",
-            self.explanation.judged.model.key, self.house.name
+            clean_text(&self.explanation.judged.model.key, LONGEST_NAME),
+            clean_text(&self.house.name, LONGEST_NAME)
         )
     }
 

@@ -103,7 +103,10 @@ fn built_in(subject: &Subject<'_>, requirement: Requirement, findings: &Findings
                 .operates_to
                 .or(subject.judged.heating.coldest_point)
                 .into(),
-            house.heating.must_run_to.into(),
+            house
+                .heating
+                .must_run_to
+                .map_or(Cell::word("none"), Cell::number),
             asked_of.run_beyond_design && house.heating.must_run_to.is_some(),
         ),
         Requirement::CarriesCoolingDesign => (

@@ -62,8 +62,8 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
             measure: Measure::Kilowatts,
             of,
         };
-    let capacity: fn(&HeatPerformance) -> Option<f64> = |performance| Some(performance.capacity.0);
-    let power: fn(&HeatPerformance) -> Option<f64> = |performance| Some(performance.power.0);
+    let capacity: OfPoint = |performance| Some(performance.capacity.0);
+    let power: OfPoint = |performance| Some(performance.power.0);
     let maximum = curves.speeds.maximum();
     steps.extend(reading("Largest capacity", "C_max", capacity).step(maximum, outdoor));
     if curves.speeds.minimum().is_some() {
@@ -83,7 +83,10 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
                     .note("the load is above the maximum: the unit runs flat out"),
             );
         }
-        Running::Modulating => steps.extend(modulating(&hour, &speeds)),
+        Running::Modulating => {
+            steps.extend(neighbours(curves, &speeds, &hour, outdoor));
+            steps.extend(modulating(&hour, &speeds));
+        }
         Running::Cycling => {
             steps.extend(
                 reading("Electric input at the minimum", "P_min", power)
@@ -93,6 +96,49 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
         }
         Running::LockedOut | Running::Unproven => {}
     }
+    steps
+}
+
+/// How a quantity is got from a point.
+type OfPoint = fn(&HeatPerformance) -> Option<f64>;
+
+/// The steps that read capacity and input of the two speeds between which the load lies.
+fn neighbours(
+    curves: &HeatingCurves,
+    speeds: &SpeedsAt<HeatPerformance>,
+    hour: &HeatingHour,
+    outdoor: Celsius,
+) -> Vec<Step> {
+    let [slower, faster] = neighbouring_speeds(speeds, hour.load);
+    let read = |performance: HeatPerformance, words: &str, letter: &str| {
+        let quantities: [(&str, &str, OfPoint); 2] = [
+            ("Capacity", "C", |performance| Some(performance.capacity.0)),
+            ("Electric input", "P", |performance| {
+                Some(performance.power.0)
+            }),
+        ];
+        quantities
+            .into_iter()
+            .filter_map(|(name, symbol, of)| {
+                let symbol = format!("{symbol}_{letter}");
+                let reading = Reading {
+                    title: format!("{name} of the {words} neighbouring speed"),
+                    symbol: &symbol,
+                    measure: Measure::Kilowatts,
+                    of,
+                };
+                if performance == speeds.maximum {
+                    reading.step(curves.speeds.maximum(), outdoor)
+                } else if speeds.rated == Some(performance) {
+                    reading.step(curves.speeds.rated()?, outdoor)
+                } else {
+                    reading.minimum_step(&curves.speeds, outdoor)
+                }
+            })
+            .collect::<Vec<_>>()
+    };
+    let mut steps = read(slower, "slower", "s");
+    steps.extend(read(faster, "faster", "f"));
     steps
 }
 

@@ -8,10 +8,10 @@ use super::{Authority, Measure, Part, Step, Subject, Value, reading_words};
 use crate::climate::State;
 use crate::cooling::{
     CoilPerformance, CoolingCurves, CoolingOperation, CoolingState, Delivery, HumiditySeason,
-    Running, cooling_state, delivery, neighbouring_splits,
+    Running, Split, cooling_state, delivery, neighbouring_splits,
 };
-use crate::equipment::SpeedsAt;
-use crate::house::Moisture;
+use crate::equipment::{Speed, SpeedsAt};
+use crate::house::{Fan, Moisture};
 use crate::psychrometrics::{heat_of_evaporation, saturation_pressure, vapour_pressure};
 use crate::quantity::{HumidityRatio, KilogramsPerHour, Kilowatts};
 
@@ -144,6 +144,8 @@ impl Balance<'_> {
     }
 
     /// What the unit removes on the room's air.
+    ///
+    /// - `whole`  whether the speeds are read off their curves too
     fn removal(
         &self,
         speeds: &SpeedsAt<CoilPerformance>,
@@ -155,70 +157,38 @@ impl Balance<'_> {
         let mut parts: Vec<Part> = Vec::new();
         let neighbours = neighbouring_splits(self.load, speeds, room, indoor);
         match (delivery.running, neighbours) {
-            (Running::Cycling, _) => {
-                let Some(coil) = speeds.minimum.coil() else {
-                    return parts;
-                };
-                let split = coil.split(room.temperature, indoor, &room.air);
-                if whole {
-                    parts.extend(
-                        reading_steps(self.curves, self.curves.rating_speeds(), self.state.outdoor)
-                            .into_iter()
-                            .map(Part::Step),
-                    );
-                }
-                parts.extend(
-                    split_steps(&speeds.minimum, room, indoor)
-                        .unwrap_or_default()
-                        .into_iter()
-                        .map(Part::Step),
-                );
-                parts.push(
-                    run_fraction_step(self.load, split.sensible, delivery.run_fraction).into(),
-                );
-                parts.extend(
-                    latent_steps(room, delivery.run_fraction)
-                        .into_iter()
-                        .map(Part::Step),
-                );
-                let kept = match room.fan {
-                    crate::house::Fan::Auto => 1.0,
-                    crate::house::Fan::Continuous => room.degradation.at(delivery.run_fraction),
-                };
-                parts.push(
-                    Step::new("Latent heat removed, on average", Authority::Henderson)
-                        .equation("Q_l", "X · C_l · L")
-                        .with("X", delivery.run_fraction)
-                        .with("C_l", split.latent)
-                        .with("L", kept)
-                        .gives(delivery.latent)
-                        .into(),
-                );
+            (Running::Cycling, Some([(minimum, _), _])) => {
+                parts.extend(self.speed(Speed::Minimum, &speeds.minimum, indoor, whole));
+                parts.extend(self.cycling(minimum, delivery));
             }
             (Running::Modulating, Some([(slower, _), (faster, _)])) => {
+                for split in [slower, faster] {
+                    if let Some((speed, performance)) = self.of_split(speeds, indoor, split) {
+                        parts.push(Part::Words(format!(
+                            "Its {} speed on this air:",
+                            speed.name()
+                        )));
+                        parts.extend(self.speed(speed, &performance, indoor, whole));
+                    }
+                }
                 parts.push(
-                    Step::new("Latent heat removed, between two speeds", Authority::OurRule)
+                    Step::new("Latent heat removed, between these two speeds", Authority::OurRule)
                         .equation(
                             "Q_l",
-                            "C_ls + (C_lf - C_ls) · (Q_s - C_ss) / (C_sf - C_ss)",
+                            "C_l1 + (C_l2 - C_l1) · (Q_s - C_s1) / (C_s2 - C_s1)",
                         )
-                        .with("C_ls", slower.latent)
-                        .with("C_lf", faster.latent)
+                        .with("C_l1", slower.latent)
+                        .with("C_l2", faster.latent)
                         .with("Q_s", self.load)
-                        .with("C_ss", slower.sensible)
-                        .with("C_sf", faster.sensible)
+                        .with("C_s1", slower.sensible)
+                        .with("C_s2", faster.sensible)
                         .gives(delivery.latent)
-                        .note("latent (l) and sensible (s) capacity of the slower (s) and the faster (f) speed on this air, split by the coil's bypass factor")
+                        .note("latent (l) and sensible (s) capacity of the slower (1) and the faster (2) speed")
                         .into(),
                 );
             }
             _ => {
-                parts.extend(
-                    split_steps(&speeds.maximum, room, indoor)
-                        .unwrap_or_default()
-                        .into_iter()
-                        .map(Part::Step),
-                );
+                parts.extend(self.speed(Speed::Maximum, &speeds.maximum, indoor, whole));
                 parts.push(
                     Step::new("Latent heat removed at full speed", Authority::BypassFactor)
                         .reads("Q_l", delivery.latent)
@@ -247,6 +217,66 @@ impl Balance<'_> {
                 .into(),
         );
         parts
+    }
+
+    /// One speed: read off its curve where that is wanted, and split on the room's air.
+    fn speed(
+        &self,
+        speed: Speed,
+        performance: &CoilPerformance,
+        indoor: HumidityRatio,
+        whole: bool,
+    ) -> Vec<Part> {
+        let mut steps = if whole {
+            reading_steps(self.curves, speed, self.state.outdoor)
+        } else {
+            Vec::new()
+        };
+        let room = self.subject.brief.room();
+        steps.extend(split_steps(performance, room, indoor).unwrap_or_default());
+        steps.into_iter().map(Part::Step).collect()
+    }
+
+    /// Which speed has this split on the room's air.
+    fn of_split(
+        &self,
+        speeds: &SpeedsAt<CoilPerformance>,
+        indoor: HumidityRatio,
+        split: Split,
+    ) -> Option<(Speed, CoilPerformance)> {
+        let room = self.subject.brief.room();
+        let all = [
+            (Speed::Minimum, Some(speeds.minimum)),
+            (Speed::Rated, speeds.rated),
+            (Speed::Maximum, Some(speeds.maximum)),
+        ];
+        all.into_iter()
+            .filter_map(|(speed, performance)| Some((speed, performance?)))
+            .find(|(_, performance)| {
+                performance
+                    .coil()
+                    .is_some_and(|coil| coil.split(room.temperature, indoor, &room.air) == split)
+            })
+    }
+
+    fn cycling(&self, minimum: Split, delivery: &Delivery) -> Vec<Part> {
+        let room = self.subject.brief.room();
+        let run_fraction = delivery.run_fraction;
+        let kept = match room.fan {
+            Fan::Auto => 1.0,
+            Fan::Continuous => room.degradation.at(run_fraction),
+        };
+        let mut steps = vec![run_fraction_step(self.load, minimum.sensible, run_fraction)];
+        steps.extend(latent_steps(room, run_fraction));
+        steps.push(
+            Step::new("Latent heat removed, on average", Authority::Henderson)
+                .equation("Q_l", "X · C_l · L")
+                .with("X", run_fraction)
+                .with("C_l", minimum.latent)
+                .with("L", kept)
+                .gives(delivery.latent),
+        );
+        steps.into_iter().map(Part::Step).collect()
     }
 
     /// What a dehumidifier would have to add to hold the limit.

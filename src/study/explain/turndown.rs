@@ -12,7 +12,7 @@ use crate::cooling::{
     CoilPerformance, CoolingCurves, CoolingState, DESIGN_RELATIVE_HUMIDITY, Running,
 };
 use crate::criteria::cycles_below;
-use crate::equipment::{Mode, Point, SpeedCurves, SpeedsAt, Turndown};
+use crate::equipment::{Mode, Point, Speed, SpeedsAt, Turndown};
 use crate::house::{Cooling, CoolingLoadLine};
 use crate::quantity::{Celsius, Hours, Kilowatts};
 
@@ -100,8 +100,8 @@ fn nearest_point<'a>(
 ) -> Option<&'a Point> {
     let speeds = curves.rating_speeds();
     let serving = speeds
-        .serving(crate::equipment::Speed::Minimum)
-        .or_else(|| speeds.serving(crate::equipment::Speed::Maximum))?;
+        .serving(Speed::Minimum)
+        .or_else(|| speeds.serving(Speed::Maximum))?;
     subject
         .unit
         .points
@@ -128,40 +128,60 @@ pub(super) fn speeds_at(
     })
 }
 
-/// The steps that read capacity, airflow and bypass factor of the minimum at a temperature.
-pub(super) fn reading_steps(
-    curves: &CoolingCurves,
-    speeds: &SpeedCurves<CoilPerformance>,
-    outdoor: Celsius,
-) -> Vec<Step> {
+/// The steps that read capacity, airflow and bypass factor of a speed at a temperature.
+///
+/// None where capacity is published over several wet bulbs of the room.
+pub(super) fn reading_steps(curves: &CoolingCurves, speed: Speed, outdoor: Celsius) -> Vec<Step> {
     if curves.varies_with_wet_bulb() {
         return Vec::new();
     }
-    let at = reading_words(outdoor);
-    [
-        Reading {
-            title: format!("Total capacity of the minimum at {at} °C"),
-            symbol: "C",
-            measure: Measure::Kilowatts,
-            of: |performance: &CoilPerformance| Some(performance.capacity.0),
-        },
-        Reading {
-            title: "Airflow there".to_owned(),
-            symbol: "V",
-            measure: Measure::LitresPerSecond,
-            of: |performance| Some(performance.airflow.0),
-        },
-        Reading {
-            title: "Bypass factor there".to_owned(),
-            symbol: "BF",
-            measure: Measure::Plain,
-            of: |performance| performance.bypass_factor,
-        },
-    ]
-    .into_iter()
-    .filter_map(|reading| reading.minimum_step(speeds, outdoor))
-    .collect()
+    let (at, name) = (reading_words(outdoor), speed.name());
+    let speeds = curves.rating_speeds();
+    let quantities: [Quantity<'_>; 3] = [
+        (
+            format!("Total capacity of the {name} at {at} °C"),
+            "C",
+            Measure::Kilowatts,
+            |performance| Some(performance.capacity.0),
+        ),
+        (
+            "Airflow there".to_owned(),
+            "V",
+            Measure::LitresPerSecond,
+            |performance| Some(performance.airflow.0),
+        ),
+        (
+            "Bypass factor there".to_owned(),
+            "BF",
+            Measure::Plain,
+            |performance| performance.bypass_factor,
+        ),
+    ];
+    quantities
+        .into_iter()
+        .filter_map(|(title, symbol, measure, of)| {
+            let reading = Reading {
+                title,
+                symbol,
+                measure,
+                of,
+            };
+            match speed {
+                Speed::Minimum => reading.minimum_step(speeds, outdoor),
+                Speed::Rated => reading.step(speeds.rated()?, outdoor),
+                Speed::Maximum => reading.step(speeds.maximum(), outdoor),
+            }
+        })
+        .collect()
 }
+
+/// Title, symbol and unit of what is read off a cooling curve, and how it is got from a point.
+type Quantity<'a> = (
+    String,
+    &'a str,
+    Measure,
+    fn(&CoilPerformance) -> Option<f64>,
+);
 
 /// What the minimum removes at the design temperature, at the set point and 50 % relative humidity.
 fn at_design(subject: &Subject<'_>, curves: &CoolingCurves, design: Celsius) -> Vec<Part> {
@@ -178,7 +198,7 @@ fn at_design(subject: &Subject<'_>, curves: &CoolingCurves, design: Celsius) -> 
         reading_words(room.temperature)
     ))];
     parts.extend(
-        reading_steps(curves, curves.rating_speeds(), design)
+        reading_steps(curves, Speed::Minimum, design)
             .into_iter()
             .map(Part::Step),
     );
