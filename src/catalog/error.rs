@@ -102,6 +102,7 @@ impl CatalogError {
                 Some("name a catalog file in a folder of your own with --catalog".to_owned())
             }
             Self::NotFound { nearest: Some(key), .. } => Some(format!("did you mean `{key}`?")),
+            Self::NoDataFolder => Some("name a file with --catalog or OVERWINTER_CATALOG".to_owned()),
             _ => None,
         }
     }

@@ -58,6 +58,28 @@ impl Catalog {
     /// # Errors
     /// [`ExportError`] where the catalog cannot be read or a table not be written.
     pub fn export_units(&self, units: impl Write, points: impl Write) -> Result<(), ExportError> {
+        self.export_keys(&self.keys()?, units, points)
+    }
+
+    /// Writes one unit as `units.csv` and `points.csv`.
+    ///
+    /// # Errors
+    /// As [`Catalog::export_units`], and where there is no such unit.
+    pub fn export_unit(
+        &self,
+        key: &str,
+        units: impl Write,
+        points: impl Write,
+    ) -> Result<(), ExportError> {
+        self.export_keys(&[key.to_owned()], units, points)
+    }
+
+    fn export_keys(
+        &self,
+        keys: &[String],
+        units: impl Write,
+        points: impl Write,
+    ) -> Result<(), ExportError> {
         let mut units = csv::Writer::from_writer(units);
         let mut points = csv::Writer::from_writer(points);
         let fields = UNIT_FIELDS.iter().map(|field| field.name);
@@ -90,8 +112,8 @@ impl Catalog {
                 .find(|(other, _)| *other == id)
                 .map_or("", |(_, source)| source.key.as_str())
         };
-        for key in self.keys()? {
-            let (unit, as_written) = self.unit_as_written(&key)?;
+        for key in keys {
+            let (unit, as_written) = self.unit_as_written(key)?;
             let model = &unit.model;
             units.write_field(&model.key)?;
             for field in UNIT_FIELDS {

@@ -2,11 +2,9 @@
 
 use rusqlite::{OptionalExtension, Row};
 
-use super::unit_row::{
-    MODEL_COLUMNS, POINT_COLUMN_COUNT, POINT_COLUMNS, blank_model, read_model, read_point,
-};
+use super::unit_row::{MODEL_COLUMNS, POINT_COLUMN_COUNT, POINT_COLUMNS, read_model, read_point};
 use super::{Catalog, CatalogError, WrittenPoint};
-use crate::equipment::{Source, SourceId, SourceKind, Unit};
+use crate::equipment::{Form, Model, Source, SourceId, SourceKind, Unit};
 use crate::import::nearest;
 
 /// How much a catalog holds.
@@ -153,7 +151,7 @@ impl Catalog {
     }
 
     pub(super) fn find_unit(&self, key: &str) -> rusqlite::Result<Option<(i64, Unit, AsWritten)>> {
-        let mut model = blank_model();
+        let mut model = Model::new("", Form::Ducted, SourceId(0));
         let found = self
             .connection
             .prepare_cached(&format!(

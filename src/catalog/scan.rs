@@ -10,11 +10,10 @@ use rusqlite::Connection;
 use super::open::open_to_read;
 use super::read::revision;
 use super::unit_row::{
-    MODEL_COLUMN_COUNT, MODEL_COLUMNS, POINT_COLUMN_COUNT, POINT_COLUMNS, blank_model, read_model,
-    read_point,
+    MODEL_COLUMN_COUNT, MODEL_COLUMNS, POINT_COLUMN_COUNT, POINT_COLUMNS, read_model, read_point,
 };
 use super::{Catalog, CatalogError};
-use crate::equipment::Unit;
+use crate::equipment::{Form, Model, SourceId, Unit};
 
 /// Units that a core takes on at a time: few enough that no core waits long for another's last ones.
 const UNITS_AT_A_TIME: usize = 2048;
@@ -184,7 +183,7 @@ fn judge_range<T>(
     let mut models = models.query([first, last])?;
     let mut points = points.query([first, last])?;
     let mut unit = Unit {
-        model: blank_model(),
+        model: Model::new("", Form::Ducted, SourceId(0)),
         points: Vec::new(),
     };
     let mut judged = Vec::with_capacity(places.len());

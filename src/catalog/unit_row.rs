@@ -21,35 +21,6 @@ pub(super) const POINT_COLUMNS: &str = "mode, speed, outdoor_db_c, indoor_db_c, 
 /// Number of columns in [`POINT_COLUMNS`].
 pub(super) const POINT_COLUMN_COUNT: usize = 12;
 
-/// A model without content, for [`read_model`] to fill.
-pub(super) fn blank_model() -> Model {
-    Model {
-        key: String::new(),
-        maker: None,
-        outdoor_model: None,
-        indoor_model: None,
-        form: Form::Ducted,
-        refrigerant: None,
-        certified: None,
-        hspf: None,
-        hspf2: None,
-        scop: None,
-        seer: None,
-        seer2: None,
-        operates_to: None,
-        airflow: None,
-        external_static: None,
-        sound_db_a: None,
-        circuit_ampacity_a: None,
-        standby_w: None,
-        degradation_heating: None,
-        degradation_cooling: None,
-        price: None,
-        currency: None,
-        source: SourceId(0),
-    }
-}
-
 /// Reads a model from the columns [`MODEL_COLUMNS`] that begin at `first`, keeping the texts' memory.
 pub(super) fn read_model(row: &Row<'_>, first: usize, model: &mut Model) -> rusqlite::Result<()> {
     let number = |column: usize| number(row, first + column);

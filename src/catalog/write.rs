@@ -3,11 +3,9 @@
 use rusqlite::{OptionalExtension, Transaction, TransactionBehavior, params};
 
 use super::read::{SOURCE_COLUMNS, points_of, read_source};
-use super::unit_row::{
-    MODEL_COLUMN_COUNT, MODEL_COLUMNS, blank_model, code_of, read_model, with_model_values,
-};
+use super::unit_row::{MODEL_COLUMN_COUNT, MODEL_COLUMNS, code_of, read_model, with_model_values};
 use super::{Access, Catalog, CatalogError};
-use crate::equipment::{FanBasis, FrostBasis, Mode, Model, Point, Source, SourceId, Speed};
+use crate::equipment::{FanBasis, Form, FrostBasis, Mode, Model, Point, Source, SourceId, Speed};
 
 /// A point, and its numbers as its file wrote them where they were converted.
 #[derive(Clone, Debug, PartialEq)]
@@ -181,7 +179,7 @@ impl Writing<'_> {
         model: &Model,
         as_written: Option<&str>,
     ) -> rusqlite::Result<(UnitId, Change)> {
-        let mut there = blank_model();
+        let mut there = Model::new("", Form::Ducted, SourceId(0));
         let found = self
             .transaction
             .prepare_cached(&format!(

@@ -1,10 +1,10 @@
 //! What a command reads from outside: the catalog, a house, criteria, a climate.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::{App, CliError};
-use crate::catalog::{Catalog, CatalogError, catalog_path};
+use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
 use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
@@ -26,18 +26,39 @@ impl From<CatalogError> for CliError {
     }
 }
 
+impl From<ImportError> for CliError {
+    fn from(error: ImportError) -> Self {
+        match error {
+            ImportError::Catalog(error) => error.into(),
+            ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{error}"
+            )),
+        }
+    }
+}
+
+impl From<ExportError> for CliError {
+    fn from(error: ExportError) -> Self {
+        match error {
+            ExportError::Catalog(error) => error.into(),
+            error => Self::input(error),
+        }
+    }
+}
+
 impl From<Problems> for CliError {
     fn from(problems: Problems) -> Self {
         Self::input(problems)
     }
 }
 
-impl From<ImportError> for CliError {
-    fn from(error: ImportError) -> Self {
-        match error {
-            ImportError::Catalog(error) => error.into(),
-            problems @ ImportError::Problems { .. } => Self::input(problems),
-        }
+impl App {
+    /// Where the catalog lies: as given, else in the platform's data folder.
+    ///
+    /// # Errors
+    /// Where the platform names no data folder.
+    pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
+        Ok(catalog_path(self.catalog_path.as_deref())?)
     }
 }
 
@@ -47,8 +68,7 @@ impl App {
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        let place = catalog_path(self.catalog_path.as_deref())?;
-        Ok(Catalog::open_or_create(&place)?)
+        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.

@@ -264,6 +264,14 @@ struct PointOnSheet {
     performance: CoilPerformance,
 }
 
+/// Why no coil can have a point's published sensible heat ratio at its capacity and airflow; `None` where one can, or
+/// where no ratio is published.
+#[must_use]
+pub fn inconsistency(point: &Point) -> Option<InconsistentSensibleHeatRatio> {
+    point.sensible_heat_ratio?;
+    with_coil(point).1
+}
+
 /// What is known of the coil at a published point, with the defaults where something is not published.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RatedCoil {

@@ -4,6 +4,7 @@ mod curve;
 mod curve_place;
 mod fields;
 mod model;
+pub mod physics;
 mod point;
 mod source;
 mod speeds;
