@@ -87,8 +87,8 @@ impl Coils {
 ///
 /// Between the sensible capacities of two speeds, moisture removal and input are linear in sensible capacity. Below the
 /// minimum's the unit cycles with `X = Qs / Cs_min`: latent `X Cl_min L(X)`, input `X P_min / PLF`. Above the
-/// maximum's it runs flat out and the rest is shortfall. The rated speed takes part where its sensible capacity lies
-/// strictly between the others.
+/// maximum's it runs flat out and the rest is shortfall. The rated speed takes part where its total capacity lies
+/// strictly between the others'; what it removes then counts even where its sensible capacity lies outside theirs.
 ///
 /// - returns `None` where a coil is unknown
 #[must_use]
@@ -116,7 +116,17 @@ fn deliver(
     indoor: HumidityRatio,
 ) -> Delivery {
     let split = |coil: &Coil| coil.split(room.temperature, indoor, &room.air);
-    let slowest = split(&coils.minimum);
+    let (slowest, fastest) = (split(&coils.minimum), split(&coils.maximum));
+    if load >= fastest.sensible {
+        return Delivery {
+            running: Running::Flat,
+            run_fraction: 1.0,
+            sensible: fastest.sensible,
+            latent: fastest.latent,
+            input: coils.maximum.power,
+            shortfall: load - fastest.sensible,
+        };
+    }
     if load < slowest.sensible {
         let run_fraction = load / slowest.sensible;
         let kept = match room.fan {
@@ -131,17 +141,6 @@ fn deliver(
             input: coils.minimum.power
                 * (run_fraction / part_load_factor(degradation, run_fraction)),
             shortfall: Kilowatts::ZERO,
-        };
-    }
-    let fastest = split(&coils.maximum);
-    if load >= fastest.sensible {
-        return Delivery {
-            running: Running::Flat,
-            run_fraction: 1.0,
-            sensible: fastest.sensible,
-            latent: fastest.latent,
-            input: coils.maximum.power,
-            shortfall: load - fastest.sensible,
         };
     }
     let rated = coils.rated.map(|coil| (split(&coil), coil.power));
@@ -168,18 +167,15 @@ fn deliver(
 /// A speed's capacity, split, and its electric input.
 type SplitAndInput = (Split, Kilowatts);
 
-/// The two speeds between whose sensible capacities a load lies. The rated speed takes part where its sensible
-/// capacity lies strictly between the others.
+/// The two speeds between whose sensible capacities a load lies. The rated speed, where there is one, takes part: its
+/// total capacity lies strictly between the others.
 fn neighbours(
     load: Kilowatts,
     slowest: SplitAndInput,
     rated: Option<SplitAndInput>,
     fastest: SplitAndInput,
 ) -> (SplitAndInput, SplitAndInput) {
-    let between = |rated: &SplitAndInput| {
-        slowest.0.sensible < rated.0.sensible && rated.0.sensible < fastest.0.sensible
-    };
-    match rated.filter(between) {
+    match rated {
         Some(rated) if load < rated.0.sensible => (slowest, rated),
         Some(rated) => (rated, fastest),
         None => (slowest, fastest),

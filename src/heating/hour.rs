@@ -50,6 +50,8 @@ pub fn part_load_factor(degradation: f64, run_fraction: f64) -> f64 {
 
 /// One hour at a load: at maximum, between speeds with COP linear in capacity, or cycling at the minimum.
 ///
+/// - `load`  above zero: an hour without a load is no hour of heating
+///
 /// # Source
 /// COP linear in capacity between neighbouring speeds and the cycling loss: 10 CFR 430 Subpart B Appendix M1.
 #[must_use]
