@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use etcetera::BaseStrategy;
 
 use super::{Catalog, CatalogError};
+use crate::import::built_in_climates;
 use crate::import::catalog_csv::{CatalogFiles, ImportError, Input, import_catalog};
 
 /// Names the environment variable that holds the catalog's path.
@@ -49,7 +50,7 @@ impl Catalog {
     /// [`ImportError`] where the data compiled in cannot be read, which a test rules out.
     pub fn builtin() -> Result<Self, ImportError> {
         let mut catalog = Self::in_memory()?;
-        import_catalog(&mut catalog, &builtin_files())?;
+        fill(&mut catalog)?;
         Ok(catalog)
     }
 
@@ -67,6 +68,17 @@ impl Catalog {
     }
 }
 
+/// Puts the built-in units, points, sources and climates into an empty catalog.
+fn fill(catalog: &mut Catalog) -> Result<(), ImportError> {
+    import_catalog(catalog, &builtin_files())?;
+    let climates = built_in_climates()?;
+    let mut writing = catalog.write()?;
+    for climate in &climates {
+        writing.put_climate(climate)?;
+    }
+    Ok(writing.commit()?)
+}
+
 fn create_builtin(path: &Path) -> Result<(), ImportError> {
     let mut name = path.file_name().unwrap_or_default().to_owned();
     name.push(format!(".new-{}", std::process::id()));
@@ -74,7 +86,7 @@ fn create_builtin(path: &Path) -> Result<(), ImportError> {
     let result = Catalog::create(&unfinished)
         .map_err(|error| ImportError::Catalog(error.about(path)))
         .and_then(|mut catalog| {
-            import_catalog(&mut catalog, &builtin_files())?;
+            fill(&mut catalog)?;
             // Closing moves everything from the write-ahead log into the file.
             drop(catalog);
             put_in_place(&unfinished, path).map_err(|error| {

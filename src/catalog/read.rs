@@ -151,7 +151,7 @@ impl Catalog {
     }
 
     pub(super) fn find_unit(&self, key: &str) -> rusqlite::Result<Option<(i64, Unit, AsWritten)>> {
-        let mut model = Model::blank("", Form::Ducted, SourceId(0));
+        let mut model = Model::new("", Form::Ducted, SourceId(0));
         let found = self
             .connection
             .prepare_cached(&format!(

@@ -183,7 +183,7 @@ fn judge_range<T>(
     let mut models = models.query([first, last])?;
     let mut points = points.query([first, last])?;
     let mut unit = Unit {
-        model: Model::blank("", Form::Ducted, SourceId(0)),
+        model: Model::new("", Form::Ducted, SourceId(0)),
         points: Vec::new(),
     };
     let mut judged = Vec::with_capacity(places.len());

@@ -179,7 +179,7 @@ impl Writing<'_> {
         model: &Model,
         as_written: Option<&str>,
     ) -> rusqlite::Result<(UnitId, Change)> {
-        let mut there = Model::blank("", Form::Ducted, SourceId(0));
+        let mut there = Model::new("", Form::Ducted, SourceId(0));
         let found = self
             .transaction
             .prepare_cached(&format!(

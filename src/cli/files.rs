@@ -1,7 +1,7 @@
 //! What a command reads from outside: the catalog, a house, criteria, a climate.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use super::{App, CliError};
 use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
@@ -9,7 +9,7 @@ use crate::climate::Climate;
 use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
 use crate::import::catalog_csv::ImportError;
-use crate::import::{Problems, read_criteria, read_epw, read_house};
+use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -25,12 +25,18 @@ impl From<CatalogError> for CliError {
     }
 }
 
+impl From<Problems> for CliError {
+    fn from(problems: Problems) -> Self {
+        Self::input(problems)
+    }
+}
+
 impl From<ImportError> for CliError {
     fn from(error: ImportError) -> Self {
         match error {
             ImportError::Catalog(error) => error.into(),
-            ImportError::Problems { .. } => Self::input(format!(
-                "nothing was imported; the files have problems\n{error}"
+            problems @ ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{problems}"
             )),
         }
     }
@@ -45,27 +51,14 @@ impl From<ExportError> for CliError {
     }
 }
 
-impl From<Problems> for CliError {
-    fn from(problems: Problems) -> Self {
-        Self::input(problems)
-    }
-}
-
 impl App {
-    /// Where the catalog lies: as given, else in the platform's data folder.
-    ///
-    /// # Errors
-    /// Where the platform names no data folder.
-    pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
-        Ok(catalog_path(self.catalog_path.as_deref())?)
-    }
-
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
+        let place = catalog_path(self.catalog_path.as_deref())?;
+        Ok(Catalog::open_or_create(&place)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.
@@ -79,10 +72,8 @@ impl App {
                 path.display()
             ))
         })?;
-        let key = path
-            .file_stem()
-            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-        Ok(read_epw(&path.display().to_string(), &bytes, &key)?)
+        let file = path.display().to_string();
+        Ok(read_climate(&file, &bytes, &climate_key(&file))?)
     }
 
     /// Reads a text file.

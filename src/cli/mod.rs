@@ -47,11 +47,15 @@ macro_rules! commands {
 
 mod about;
 mod catalog;
+mod climate;
+mod house;
 mod shortlist;
 
 commands! {
     About => about,
     Catalog => catalog,
+    Climate => climate,
+    House => house,
     Shortlist => shortlist,
 }
 

@@ -2,10 +2,12 @@
 
 use crate::quantity::{Celsius, Hours, HumidityRatio, Metres};
 
+mod design_place;
 mod grouping;
 mod records;
 mod statistics;
 
+pub use design_place::{DesignPlace, DesignStatus};
 pub use grouping::group;
 pub use records::Station;
 pub use statistics::{

@@ -56,7 +56,7 @@ mod tests {
             source: SourceId(1),
         };
         let findings = |point: Point| {
-            let model = Model::blank("larch", Form::Wall, SourceId(1));
+            let model = Model::new("larch", Form::Wall, SourceId(1));
             check_coils(&Unit {
                 model,
                 points: vec![point],

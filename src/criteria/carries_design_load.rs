@@ -166,3 +166,116 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
         findings.fails(reason);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{
+        assert_accepted, at_design, findings, heated_house, only_question, only_reason,
+    };
+    use super::super::{Criteria, Requirements};
+    use super::*;
+    use crate::equipment::testing::unit;
+    use crate::equipment::{Speed, Unit};
+
+    /// As much at 8 °C as at the design temperature of -18 °C.
+    fn delivering(at_design: f64) -> Unit {
+        unit("u").heats(
+            Speed::Maximum,
+            &[(8.0, at_design, 3.0), (-18.0, at_design, 2.0)],
+        )
+    }
+
+    #[test]
+    fn a_unit_that_only_just_covers_the_design_load_passes() {
+        assert_accepted(&at_design(&heated_house(), &delivering(9.0)));
+        assert_accepted(&at_design(&heated_house(), &delivering(9.1)));
+    }
+
+    // By hand: 8.5 kW against 9 · (15 - T)/33 kW, equal at 15 - 33 · 8.5/9 = -16.17 °C.
+    #[test]
+    fn a_unit_that_only_just_fails_says_by_how_much_and_from_where() {
+        let found = at_design(&heated_house(), &delivering(8.5));
+        let reason = (
+            "short_at_design",
+            "delivers 8.50 kW of the 9.00 kW needed at -18.0 °C: 0.50 kW short".to_owned(),
+            "the design load would have to fall by 0.50 kW to 8.50 kW; the shortfall begins at -16.2 °C"
+                .to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+        assert_eq!(
+            (found.reasons[0].value(), found.reasons[0].limit()),
+            (Some(8.5), Some(9.0))
+        );
+        assert_eq!(found.reasons[0].unit(), "kW");
+        let in_btu = found.reasons[0].sentence(UnitSystem::Ip);
+        assert_eq!(
+            in_btu,
+            "delivers 29.0 kBtu/h of the 30.7 kBtu/h needed at -0.4 °F: 1.7 kBtu/h short"
+        );
+        let barely = at_design(&heated_house(), &delivering(9.0_f64.next_down()));
+        assert_eq!(only_reason(&barely).0, "short_at_design");
+    }
+
+    // By hand: with a tenth in reserve 9.9 kW are needed; 9.45 kW would do for 9.45/1.1 = 8.59 kW.
+    #[test]
+    fn a_reserve_is_asked_for_on_top_of_the_load() {
+        let mut house = heated_house();
+        house.heating.reserve = 0.1;
+        assert_accepted(&at_design(&house, &delivering(9.0 * (1.0 + 0.1))));
+        let found = at_design(&house, &delivering(9.45));
+        let reason = (
+            "short_at_design",
+            "delivers 9.45 kW of the 9.90 kW, reserve included, needed at -18.0 °C: 0.45 kW short".to_owned(),
+            "the design load would have to fall by 0.41 kW to 8.59 kW; the load itself is carried, the reserve is not"
+                .to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+    }
+
+    // By hand: at -10 °C the house loses 9 · 25/33 = 6.82 kW.
+    #[test]
+    fn a_unit_that_stops_above_design_is_told_so_however_strong_it_is() {
+        let found = at_design(&heated_house(), &delivering(20.0).runs_to(-10.0));
+        let reason = (
+            "stops_above_design",
+            "stops at -10.0 °C, 8.0 K warmer than the design temperature of -18.0 °C".to_owned(),
+            "a unit declared to run at -18.0 °C; below -10.0 °C this house needs 6.82 kW and more from something else"
+                .to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+        assert_accepted(&at_design(
+            &heated_house(),
+            &delivering(20.0).runs_to(-18.0),
+        ));
+    }
+
+    #[test]
+    fn a_capacity_that_nobody_published_is_asked_for_and_not_guessed() {
+        let mild = unit("u").heats(Speed::Maximum, &[(8.0, 20.0, 3.0), (-15.0, 20.0, 2.0)]);
+        let question = "maximum heating capacity and input at -18.0 °C; the coldest published point is at -15.0 °C";
+        let found = at_design(&heated_house(), &mild);
+        assert_eq!(only_question(&found), ("capacity_at_design", question));
+        let found = at_design(&heated_house(), &unit("u"));
+        let question =
+            "maximum heating capacity and input at -18.0 °C; nothing is published for heating";
+        assert_eq!(only_question(&found), ("capacity_at_design", question));
+    }
+
+    #[test]
+    fn the_check_can_be_switched_off() {
+        let requirements = Requirements {
+            full_load_without_backup: false,
+            ..Requirements::default()
+        };
+        let criteria = Criteria {
+            requirements,
+            ..Criteria::default()
+        };
+        assert_accepted(&findings(
+            &heated_house(),
+            None,
+            &criteria,
+            &delivering(1.0),
+        ));
+    }
+}

@@ -14,6 +14,8 @@ mod own_criterion;
 mod reason;
 mod runs_beyond_design;
 mod season_share;
+#[cfg(test)]
+mod testing;
 mod turns_down;
 
 pub use ask::{Ask, AskCode};

@@ -236,3 +236,188 @@ impl Interpolate for PublishedRatio {
         Self(continued.value.0.map(|ratio| ratio.clamp(0.0, 1.0)))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{
+        assert_accepted, findings, heated_house, only_question, only_reason,
+    };
+    use super::super::{Criteria, Requirements};
+    use super::*;
+    use crate::equipment::testing::unit;
+
+    fn criterion(value: &str, speed: Speed, at: Option<f64>, bound: Bound) -> Criterion {
+        Criterion {
+            name: format!("my {value}"),
+            value: CriterionValue::from_name(value).unwrap(),
+            speed,
+            at: at.map(Celsius),
+            bound,
+        }
+    }
+
+    fn judged(criterion: Criterion, unit: &Unit) -> Findings {
+        let requirements = Requirements {
+            full_load_without_backup: false,
+            ..Requirements::default()
+        };
+        let criteria = Criteria {
+            requirements,
+            criteria: vec![criterion],
+        };
+        findings(&heated_house(), None, &criteria, unit)
+    }
+
+    fn text(word: &str) -> BoundValue {
+        BoundValue::Text(word.to_owned())
+    }
+
+    /// 8 kW at COP 2 at -15 °C, 12 kW at COP 4 at 5 °C: by hand 10 kW and 3.5 kW of input at -5 °C.
+    fn heats() -> Unit {
+        unit("u").heats(Speed::Maximum, &[(5.0, 12.0, 4.0), (-15.0, 8.0, 2.0)])
+    }
+
+    #[test]
+    fn a_value_at_the_bound_passes_and_one_beyond_fails_with_the_gap() {
+        let cop = |bound| criterion("heating.cop", Speed::Maximum, Some(-5.0), bound);
+        let (at_bound, above) = (10.0 / 3.5, (10.0 / 3.5_f64).next_up());
+        assert_accepted(&judged(cop(Bound::AtLeast(at_bound)), &heats()));
+        assert_accepted(&judged(cop(Bound::AtMost(at_bound)), &heats()));
+        assert_eq!(
+            only_reason(&judged(cop(Bound::AtLeast(above)), &heats())).0,
+            "criterion"
+        );
+
+        let found = judged(cop(Bound::AtLeast(3.0)), &heats());
+        let reason = (
+            "criterion",
+            "my heating.cop: 2.86, asked for at least 3 at -5.0 °C and maximum speed".to_owned(),
+            "0.14 more".to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+        assert_eq!(
+            (found.reasons[0].value(), found.reasons[0].limit()),
+            (Some(at_bound), Some(3.0))
+        );
+
+        let capacity = criterion(
+            "heating.capacity",
+            Speed::Maximum,
+            Some(-5.0),
+            Bound::AtMost(9.5),
+        );
+        let reason = (
+            "criterion",
+            "my heating.capacity: 10.00 kW, asked for at most 9.5 kW at -5.0 °C and maximum speed"
+                .to_owned(),
+            "0.50 kW less".to_owned(),
+        );
+        assert_eq!(only_reason(&judged(capacity, &heats())), reason);
+    }
+
+    #[test]
+    fn a_value_that_is_not_published_is_asked_for() {
+        let cold = criterion(
+            "heating.cop",
+            Speed::Maximum,
+            Some(-16.0),
+            Bound::AtLeast(1.0),
+        );
+        let question = "my heating.cop: heating.cop at -16.0 °C and maximum speed";
+        assert_eq!(
+            only_question(&judged(cold, &heats())),
+            ("criterion_value", question)
+        );
+        let rated = criterion("heating.cop", Speed::Rated, Some(0.0), Bound::AtLeast(1.0));
+        assert_eq!(only_question(&judged(rated, &heats())).0, "criterion_value");
+        let declared = criterion("hspf", Speed::Maximum, None, Bound::AtLeast(10.0));
+        assert_eq!(
+            only_question(&judged(declared, &heats())),
+            ("criterion_value", "my hspf: hspf")
+        );
+    }
+
+    #[test]
+    fn below_the_operating_limit_the_value_is_zero_and_known() {
+        let cold = criterion(
+            "heating.capacity",
+            Speed::Maximum,
+            Some(-20.0),
+            Bound::AtLeast(1.0),
+        );
+        let found = judged(cold, &heats().runs_to(-15.0));
+        assert_eq!(
+            (only_reason(&found).0, found.reasons[0].value()),
+            ("criterion", Some(0.0))
+        );
+    }
+
+    #[test]
+    fn the_minimum_is_that_of_the_only_speed_and_unknown_where_it_is_not_published() {
+        let minimum = || {
+            criterion(
+                "heating.capacity",
+                Speed::Minimum,
+                Some(5.0),
+                Bound::AtMost(6.0),
+            )
+        };
+        assert_eq!(only_reason(&judged(minimum(), &heats())).2, "6.00 kW less");
+        let unknown = heats().heats(Speed::Rated, &[(5.0, 8.0, 4.0)]);
+        assert_eq!(
+            only_question(&judged(minimum(), &unknown)).0,
+            "criterion_value"
+        );
+        let known = unknown.heats(Speed::Minimum, &[(5.0, 3.0, 5.0)]);
+        assert_accepted(&judged(minimum(), &known));
+    }
+
+    // By hand: halfway between 0.70 at 25 °C and 0.80 at 35 °C.
+    #[test]
+    fn the_sensible_share_is_the_published_one_and_no_default_stands_in_for_it() {
+        let ratio = |bound| criterion("cooling.shr", Speed::Maximum, Some(30.0), bound);
+        let mut cools = heats().cools(
+            Speed::Maximum,
+            &[(25.0, 7.0, 4.0, 0.70), (35.0, 7.0, 3.0, 0.80)],
+        );
+        assert_accepted(&judged(ratio(Bound::AtMost(0.7501)), &cools));
+        assert_eq!(
+            only_reason(&judged(ratio(Bound::AtMost(0.7499)), &cools)).0,
+            "criterion"
+        );
+        cools.points.last_mut().unwrap().sensible_heat_ratio = None;
+        assert_eq!(
+            only_question(&judged(ratio(Bound::AtMost(0.9)), &cools)).0,
+            "criterion_value"
+        );
+    }
+
+    #[test]
+    fn words_are_compared_as_a_reader_would() {
+        let mut unit = heats();
+        unit.model.refrigerant = Some("R32".to_owned());
+        unit.model.certified = Some(false);
+        let refrigerant = |bound| criterion("refrigerant", Speed::Maximum, None, bound);
+        assert_accepted(&judged(refrigerant(Bound::Equals(text("r32"))), &unit));
+        let one_of = Bound::OneOf(vec![text("R290"), text("R454B")]);
+        let found = judged(refrigerant(one_of), &unit);
+        let reason = (
+            "criterion",
+            "my refrigerant: R32, asked for one of R290, R454B".to_owned(),
+            "a unit with refrigerant one of R290, R454B".to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+        assert_eq!(
+            (found.reasons[0].value(), found.reasons[0].limit()),
+            (None, None)
+        );
+        let certified = criterion(
+            "certified",
+            Speed::Maximum,
+            None,
+            Bound::Equals(BoundValue::Flag(true)),
+        );
+        let sentence = only_reason(&judged(certified, &unit)).1;
+        assert_eq!(sentence, "my certified: no, asked for yes");
+    }
+}

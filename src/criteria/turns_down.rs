@@ -209,3 +209,162 @@ fn needed_minimum(load: &CoolingLoadLine, states: &[State], hours: f64) -> Optio
     }
     None
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{
+        assert_accepted, cooled_house, findings, heated_house, only_question, only_reason, state,
+    };
+    use super::super::{Criteria, Findings, Requirements};
+    use super::*;
+    use crate::cooling::CoolingFigures;
+    use crate::equipment::testing::unit;
+    use crate::equipment::{Speed, Unit};
+
+    fn heats_well() -> Unit {
+        unit("u").heats(Speed::Maximum, &[(8.0, 12.0, 3.0), (-18.0, 12.0, 2.0)])
+    }
+
+    fn strong() -> Unit {
+        heats_well().cools(Speed::Maximum, &[(35.0, 7.0, 3.0, 0.75)])
+    }
+
+    /// 2.8 kW at its minimum: more than the 0.8 kW of 22 °C, less than the 3.2 kW of 28 °C.
+    fn turning_down() -> Unit {
+        strong().cools(Speed::Minimum, &[(35.0, 2.8, 4.0, 0.75)])
+    }
+
+    /// So many hours at 22 °C and at 28 °C.
+    fn judged(unit: &Unit, mild: f64, warm: f64) -> Findings {
+        let states = [state(mild, 22.0, 8.0), state(warm, 28.0, 8.0)];
+        findings(&cooled_house(), Some(&states), &Criteria::default(), unit)
+    }
+
+    #[test]
+    fn cycling_in_just_the_share_that_is_allowed_passes() {
+        assert_accepted(&judged(&turning_down(), 70.0, 30.0));
+    }
+
+    // By hand: 0.4 (T - 20) kW reach the minimum's sensible capacity S at T = 20 + S/0.4. A minimum of 0.8 kW would run
+    // through the hours at 22 °C.
+    #[test]
+    fn cycling_in_a_little_more_fails_and_says_from_where_and_what_would_do() {
+        let (house, unit) = (cooled_house(), turning_down());
+        let found = judged(&unit, 71.0, 29.0);
+        let curves = CoolingCurves::of(&unit).unwrap();
+        let cooling = house.cooling.unwrap();
+        let figures = CoolingFigures::at_design(&cooling, Some(&curves), &Room::of(&house), None);
+        let minimum = figures.minimum_sensible.unwrap().0;
+        assert!(minimum > 0.75 * 2.8 && minimum < 2.8);
+        let from = 20.0 + minimum / 0.4;
+        let reason = (
+            "cycles_in_cooling",
+            format!(
+                "cycles in 71 % of the cooling hours (71 h a year; limit 70 %): its minimum removes {minimum:.2} kW sensible heat, the design load is 4.80 kW; it cycles from {from:.1} °C down"
+            ),
+            "a minimum of 0.80 kW sensible or less".to_owned(),
+        );
+        assert_eq!(only_reason(&found), reason);
+        assert_eq!(
+            (found.reasons[0].value(), found.reasons[0].limit()),
+            (Some(0.71), Some(0.70))
+        );
+        assert_eq!(found.reasons[0].unit(), "share");
+        let kept = findings(
+            &house,
+            Some(&[state(71.0, 22.0, 8.0), state(29.0, 28.0, 8.0)]),
+            &Criteria::default(),
+            &strong().cools(Speed::Minimum, &[(35.0, 0.8, 4.0, 0.75)]),
+        );
+        assert_accepted(&kept);
+    }
+
+    #[test]
+    fn a_single_speed_is_its_own_minimum() {
+        assert_eq!(
+            only_reason(&judged(&strong(), 71.0, 29.0)).0,
+            "cycles_in_cooling"
+        );
+    }
+
+    #[test]
+    fn an_unpublished_minimum_is_asked_for_and_not_guessed() {
+        let question =
+            "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling";
+        let unknown = strong().cools(Speed::Rated, &[(35.0, 5.0, 3.5, 0.75)]);
+        let found = judged(&unknown, 0.0, 100.0);
+        assert_eq!(only_question(&found), ("minimum_cooling", question));
+        let criteria = Criteria {
+            requirements: Requirements {
+                cooling_design: false,
+                ..Requirements::default()
+            },
+            ..Criteria::default()
+        };
+        let states = [state(100.0, 28.0, 8.0)];
+        let found = findings(&cooled_house(), Some(&states), &criteria, &heats_well());
+        assert_eq!(only_question(&found), ("minimum_cooling", question));
+    }
+
+    #[test]
+    fn hours_hotter_than_anything_published_are_asked_about_where_they_decide() {
+        let hot = |mild: f64, hot: f64| {
+            let states = [
+                state(mild, 22.0, 8.0),
+                state(100.0 - mild - hot, 28.0, 8.0),
+                state(hot, 36.0, 8.0),
+            ];
+            findings(
+                &cooled_house(),
+                Some(&states),
+                &Criteria::default(),
+                &turning_down(),
+            )
+        };
+        assert_accepted(&hot(60.0, 10.0));
+        let question = "cooling capacity at outdoor temperatures above 35.0 °C";
+        assert_eq!(
+            only_question(&hot(60.0, 11.0)),
+            ("capacity_at_design", question)
+        );
+    }
+
+    #[test]
+    fn a_ratio_that_no_coil_can_have_leaves_cycling_unknown() {
+        let inconsistent = strong().cools(Speed::Minimum, &[(35.0, 2.8, 4.0, 0.98)]);
+        let found = judged(&inconsistent, 0.0, 100.0);
+        let (code, text) = only_question(&found);
+        assert_eq!(code, "sensible_heat_ratio");
+        assert!(
+            text.contains("minimum cooling point at 35.0 °C") && text.contains("too high"),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn nothing_is_judged_without_a_climate_without_cooling_or_without_a_limit() {
+        let states = [state(100.0, 22.0, 8.0)];
+        let criteria = Criteria::default();
+        assert_accepted(&findings(&cooled_house(), None, &criteria, &strong()));
+        assert_accepted(&findings(
+            &heated_house(),
+            Some(&states),
+            &criteria,
+            &strong(),
+        ));
+        let requirements = Requirements {
+            max_cooling_cycling_share: 1.0,
+            ..Requirements::default()
+        };
+        let criteria = Criteria {
+            requirements,
+            ..Criteria::default()
+        };
+        assert_accepted(&findings(
+            &cooled_house(),
+            Some(&states),
+            &criteria,
+            &strong(),
+        ));
+    }
+}

@@ -7,6 +7,8 @@ pub mod physics;
 mod point;
 mod source;
 mod speeds;
+#[cfg(test)]
+pub(crate) mod testing;
 
 pub use curve::{Continued, Curve, Interpolate, SevereSide};
 pub use fields::{FieldKind, FieldValue, UNIT_FIELDS, UnitField, unit_field};

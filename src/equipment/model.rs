@@ -72,11 +72,11 @@ pub struct Model {
 }
 
 impl Model {
-    /// A model of which nothing but key, form and source is known.
+    /// A model of which nothing but its key, form and source is published.
     #[must_use]
-    pub fn blank(key: &str, form: Form, source: SourceId) -> Self {
+    pub fn new(key: impl Into<String>, form: Form, source: SourceId) -> Self {
         Self {
-            key: key.to_owned(),
+            key: key.into(),
             maker: None,
             outdoor_model: None,
             indoor_model: None,

@@ -323,7 +323,7 @@ mod tests {
     fn unit(points: &[Point]) -> Unit {
         let model = Model {
             operates_to: Some(Celsius(-25.0)),
-            ..Model::blank("larch", Form::Wall, SourceId(1))
+            ..Model::new("larch", Form::Wall, SourceId(1))
         };
         Unit {
             model,

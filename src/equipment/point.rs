@@ -102,6 +102,30 @@ pub struct Point {
 }
 
 impl Point {
+    /// A point of which nothing but capacity and power at an outdoor temperature is published.
+    #[must_use]
+    pub fn new(
+        (mode, speed, outdoor): (Mode, Speed, Celsius),
+        capacity: Kilowatts,
+        power: Kilowatts,
+        source: SourceId,
+    ) -> Self {
+        Self {
+            mode,
+            speed,
+            outdoor,
+            indoor_dry_bulb: None,
+            indoor_wet_bulb: None,
+            capacity,
+            power,
+            sensible_heat_ratio: None,
+            airflow: None,
+            fan_basis: None,
+            frost_basis: None,
+            source,
+        }
+    }
+
     /// Heat moved per electricity used.
     #[must_use]
     pub fn cop(&self) -> f64 {

@@ -35,6 +35,11 @@ pub struct Indoor {
     pub humidity_limit: f64,
 }
 
+impl Indoor {
+    /// The limit where the house names none: our choice, no source.
+    pub const DEFAULT_HUMIDITY_LIMIT: f64 = 0.60;
+}
+
 /// The heating side of the house.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Heating {

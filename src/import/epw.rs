@@ -51,7 +51,7 @@ pub fn read_epw(file: &str, bytes: &[u8], key: &str) -> Result<Climate, Problems
     }
     check_repetition(file, &rows, header.records_per_hour, &mut problems);
     let coverage = coverage(&rows, header.records_per_hour);
-    if coverage.years > 1 && coverage.missing_hours > 0.1 * 8760.0 {
+    if problems.is_empty() && coverage.years > 1 && coverage.missing_hours > 0.1 * 8760.0 {
         let hours = coverage.hours * f64::from(coverage.years);
         let problem = Problem::new(
             file,
@@ -64,9 +64,8 @@ pub fn read_epw(file: &str, bytes: &[u8], key: &str) -> Result<Climate, Problems
             ),
         );
     }
-    problems
-        .or(())
-        .map(|()| climate(header, key, &rows, &coverage))
+    problems.or(())?;
+    Ok(climate(header, key, &rows, &coverage))
 }
 
 /// The text; bytes that are not UTF-8 are ISO 8859-1, in which every byte is its own code point.

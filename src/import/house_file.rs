@@ -109,19 +109,18 @@ fn indoor(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Indoor> 
     };
     let heating = set_point("heating");
     let cooling = set_point("cooling");
-    let limit = reader.quantity(section, "humidity_limit", Dimension::Fraction)?;
-    let holds = limit.value > 0.0 && limit.value <= 1.0;
-    let hint = Some("60 % relative humidity is written 0.60 or \"60 %\"".to_owned());
-    let fine = reader.demand_with_hint(
-        &limit,
-        holds,
-        "a relative humidity above 0 and at most 1",
-        hint,
-    );
+    let limit = reader.optional_quantity(section, "humidity_limit", Dimension::Fraction);
+    let fine = limit.as_ref().is_none_or(|limit| {
+        let hint = Some("60 % relative humidity is written 0.60 or \"60 %\"".to_owned());
+        let holds = limit.value > 0.0 && limit.value <= 1.0;
+        let expected = "a relative humidity above 0 and at most 1";
+        reader.demand_with_hint(limit, holds, expected, hint)
+    });
     Some(Indoor {
         heating: heating?,
         cooling: cooling?,
-        humidity_limit: fine.then_some(limit.value)?,
+        humidity_limit: fine
+            .then(|| limit.map_or(Indoor::DEFAULT_HUMIDITY_LIMIT, |limit| limit.value))?,
     })
 }
 

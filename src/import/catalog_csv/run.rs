@@ -31,6 +31,12 @@ pub enum ImportError {
     Catalog(#[from] CatalogError),
 }
 
+impl From<Problems> for ImportError {
+    fn from(problems: Problems) -> Self {
+        Self::Problems { problems, more: 0 }
+    }
+}
+
 fn and_more(more: usize) -> String {
     if more == 0 {
         String::new()

@@ -1,6 +1,6 @@
 //! What the reading of a house accepts, and what it says of everything else.
 
-use crate::house::{ClimateReference, Fan};
+use crate::house::{ClimateReference, Fan, Figure};
 use crate::import::read_house;
 
 const ROW: &str = r#"name = "Larch Row, end unit"
@@ -55,7 +55,16 @@ fn a_whole_house_is_read() {
         house.climate,
         Some(ClimateReference::Catalog("chicago-ohare".into()))
     );
-    assert_eq!(house.energy.unwrap().electricity_price, Some(0.14.into()));
+    let price = Figure::from_source(0.14, "a bill", 2026);
+    assert_eq!(house.energy.unwrap().electricity_price, Some(price));
+}
+
+#[test]
+fn the_humidity_limit_is_60_percent_where_none_is_given() {
+    let without = ROW.replace("humidity_limit = 0.60\n", "");
+    assert_ne!(without, ROW);
+    let house = read_house("row.toml", &without).unwrap();
+    assert_eq!(house.indoor.humidity_limit, 0.60);
 }
 
 #[test]
