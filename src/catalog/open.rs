@@ -298,12 +298,14 @@ fn is_write_protection(error: &rusqlite::Error) -> bool {
     )
 }
 
-/// What every connection needs: names in double quotes are never text, and a schema is not trusted with functions.
+/// What every connection needs: names in double quotes are never text, and a schema is not trusted with functions. A
+/// statement keeps its plan whatever is bound to it: without that SQLite plans it again for every unit.
 fn harden(connection: &Connection) -> rusqlite::Result<()> {
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DML, false)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DDL, false)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     connection.pragma_update(None, "foreign_keys", true)
 }
 

@@ -26,12 +26,18 @@ impl From<CatalogError> for CliError {
     }
 }
 
+impl From<Problems> for CliError {
+    fn from(problems: Problems) -> Self {
+        Self::input(problems)
+    }
+}
+
 impl From<ImportError> for CliError {
     fn from(error: ImportError) -> Self {
         match error {
             ImportError::Catalog(error) => error.into(),
-            ImportError::Problems { .. } => Self::input(format!(
-                "nothing was imported; the files have problems\n{error}"
+            problems @ ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{problems}"
             )),
         }
     }
