@@ -6,6 +6,7 @@ mod app;
 mod error;
 mod exit;
 mod files;
+mod new_file;
 mod output;
 
 pub use app::App;

@@ -16,6 +16,7 @@ mod house_file;
 mod house_template;
 mod nearest;
 mod problem;
+mod tariff_section;
 mod text_place;
 mod toml_reader;
 mod weather_humidity;

@@ -15,6 +15,7 @@ pub mod humidity_table;
 pub mod load_sweep;
 pub mod other_climates;
 pub mod sensible_sweep;
+pub mod sheet;
 pub mod shortlist_csv;
 pub mod shortlist_table;
 pub mod svg;
