@@ -57,6 +57,7 @@ mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
+mod quotes;
 mod shortlist;
 mod whatif;
 
@@ -65,6 +66,7 @@ commands! {
     Explain => explain,
     Compare => compare,
     Humidity => humidity,
+    Quotes => quotes,
     Whatif => whatif,
     Pick => pick,
     House => house,
