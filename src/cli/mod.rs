@@ -6,6 +6,7 @@ mod app;
 mod error;
 mod exit;
 mod files;
+mod new_file;
 mod output;
 
 pub use app::App;
@@ -56,6 +57,7 @@ mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
+mod quotes;
 mod shortlist;
 mod whatif;
 
@@ -64,6 +66,7 @@ commands! {
     Explain => explain,
     Compare => compare,
     Humidity => humidity,
+    Quotes => quotes,
     Whatif => whatif,
     Pick => pick,
     House => house,

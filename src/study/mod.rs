@@ -5,8 +5,10 @@ mod caveat;
 pub mod comparison;
 pub mod explain;
 mod judged;
+mod judged_quote;
 mod load_sweep;
 mod other_climate;
+mod quote;
 mod ranking;
 mod running_year;
 mod sensible_sweep;
@@ -18,8 +20,12 @@ mod test_house;
 pub use brief::{Brief, cooling_caveats};
 pub use caveat::Caveat;
 pub use judged::{Judged, Verdict};
+pub use judged_quote::{
+    JudgedQuote, JudgedQuoteUnit, QuoteBrief, QuoteVerdict, UnitFinding, order_quotes,
+};
 pub use load_sweep::{Carries, GainPerKilowatt, LoadSweep, LoadSweepRow};
 pub use other_climate::{OtherClimate, YearThere, coldest};
+pub use quote::{Quote, QuoteTotal, QuotedUnit};
 pub use ranking::{RankBy, price_currencies, rank};
 pub use running_year::{RunningCosts, RunningYear};
 pub use sensible_sweep::{SensibleSweepRow, sensible_sweep};
