@@ -5,6 +5,10 @@ use std::io::Write as _;
 use std::process::ExitCode;
 
 use super::exit::{CATALOG_UNUSABLE, INPUT_ERROR};
+use crate::report::clean_lines;
+
+/// Longest line of a message \[characters\]: whatever it names, it does not flood the terminal.
+const LONGEST_LINE: usize = 600;
 
 /// An error that ends a command.
 #[derive(Debug)]
@@ -60,6 +64,7 @@ impl CliError {
         for hint in &self.hints {
             let _ = writeln!(text, "hint: {hint}");
         }
+        let text = clean_lines(&text, LONGEST_LINE);
         let _ = std::io::stderr().lock().write_all(text.as_bytes());
         ExitCode::from(code)
     }

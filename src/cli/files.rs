@@ -1,7 +1,7 @@
 //! What a command reads from outside: the catalog, a house, criteria, a climate.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::{App, CliError};
 use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
@@ -10,6 +10,7 @@ use crate::criteria::Criteria;
 use crate::house::{ClimateReference, House};
 use crate::import::catalog_csv::ImportError;
 use crate::import::{Problems, climate_key, read_climate, read_criteria, read_house};
+use crate::study::Brief;
 
 impl From<CatalogError> for CliError {
     fn from(error: CatalogError) -> Self {
@@ -25,18 +26,12 @@ impl From<CatalogError> for CliError {
     }
 }
 
-impl From<Problems> for CliError {
-    fn from(problems: Problems) -> Self {
-        Self::input(problems)
-    }
-}
-
 impl From<ImportError> for CliError {
     fn from(error: ImportError) -> Self {
         match error {
             ImportError::Catalog(error) => error.into(),
-            problems @ ImportError::Problems { .. } => Self::input(format!(
-                "nothing was imported; the files have problems\n{problems}"
+            ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{error}"
             )),
         }
     }
@@ -51,14 +46,29 @@ impl From<ExportError> for CliError {
     }
 }
 
+impl From<Problems> for CliError {
+    fn from(problems: Problems) -> Self {
+        Self::input(problems)
+    }
+}
+
+impl App {
+    /// Where the catalog lies: as given, else in the platform's data folder.
+    ///
+    /// # Errors
+    /// Where the platform names no data folder.
+    pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
+        Ok(catalog_path(self.catalog_path.as_deref())?)
+    }
+}
+
 impl App {
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors
     /// Where it cannot be opened or created.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        let place = catalog_path(self.catalog_path.as_deref())?;
-        Ok(Catalog::open_or_create(&place)?)
+        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.
@@ -113,6 +123,24 @@ impl App {
         };
         let text = self.read_text("the criteria file", path)?;
         Ok(read_criteria(&path.display().to_string(), &text)?)
+    }
+
+    /// What units are judged against: a house, its climate, what is asked. Returns the climate's key beside it.
+    ///
+    /// # Errors
+    /// Where a file cannot be read, or the climate is not in the catalog.
+    pub fn brief(
+        &self,
+        catalog: &Catalog,
+        house_path: &Path,
+        criteria_path: Option<&Path>,
+        wanted_climate: Option<&str>,
+    ) -> Result<(Brief, Option<String>), CliError> {
+        let house = self.read_house(house_path)?;
+        let criteria = self.read_criteria(criteria_path)?;
+        let climate = self.climate_of(catalog, &house, house_path, wanted_climate)?;
+        let brief = Brief::new(house, climate.as_ref(), criteria, self.units);
+        Ok((brief, climate.map(|climate| climate.key)))
     }
 
     /// The climate a house stands in: `wanted` where it is named, else the house's own; `None` where it has none.

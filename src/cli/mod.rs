@@ -48,15 +48,30 @@ macro_rules! commands {
 mod about;
 mod catalog;
 mod climate;
+mod compare;
+mod completions;
+mod explain;
 mod house;
+mod humidity;
+mod man;
+mod pick;
+mod pick_unit;
 mod shortlist;
+mod whatif;
 
 commands! {
-    About => about,
-    Catalog => catalog,
-    Climate => climate,
-    House => house,
     Shortlist => shortlist,
+    Explain => explain,
+    Compare => compare,
+    Humidity => humidity,
+    Whatif => whatif,
+    Pick => pick,
+    House => house,
+    Climate => climate,
+    Catalog => catalog,
+    About => about,
+    Completions => completions,
+    Man => man,
 }
 
 /// Runs the command line and returns its exit code.

@@ -6,9 +6,16 @@ use std::path::PathBuf;
 use super::output::Format;
 use super::{App, CliError, Outcome};
 use crate::catalog::Catalog;
+use crate::climate::Climate;
+use crate::economics::BillError;
+use crate::house::House;
 use crate::report::answer::{Answer, CatalogSize};
+use crate::report::other_climates::OtherClimates;
 use crate::report::shortlist_table::{ShortlistView, shortlist_table};
-use crate::study::{Brief, Judged, RankBy, Shortlist};
+use crate::study::{
+    Brief, Judged, OtherClimate, RankBy, RunningCosts, Shortlist, Verdict, coldest,
+    price_currencies,
+};
 
 /// Which units carry a house without backup, and why each other one does not
 ///
@@ -21,9 +28,10 @@ pub struct Arguments {
     /// What is asked of a unit; without it, the built-in requirements at their defaults
     #[arg(long, value_name = "FILE.toml")]
     criteria: Option<PathBuf>,
-    /// A climate of the catalog, in place of the house's own
+    /// A climate of the catalog, in place of the house's own; given again, further climates, such as a severe year, that
+    /// are shown beside the one that judges
     #[arg(long, value_name = "KEY")]
-    climate: Option<String>,
+    climate: Vec<String>,
     /// Form of the answer
     #[arg(long, value_enum, default_value_t)]
     format: Format,
@@ -50,12 +58,53 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         &catalog,
         &house,
         &arguments.house,
-        arguments.climate.as_deref(),
+        arguments.climate.first().map(String::as_str),
     )?;
-    let brief = Brief::new(house, climate.as_ref(), criteria, app.units);
-    let judged = catalog.judge_all(|unit| brief.judge(unit))?;
     let by = arguments.rank_by;
+    let brief = Brief::new(house, climate.as_ref(), criteria, app.units);
+    let others = arguments
+        .climate
+        .iter()
+        .skip(1)
+        .map(|key| Ok(OtherClimate::new(&brief, &catalog.climate(key)?)))
+        .collect::<Result<Vec<_>, CliError>>()?;
+    let file = arguments.house.display().to_string();
+    let costs = running_costs(by, brief.house(), climate.as_ref(), &file)?;
+    let judged = catalog.judge_all(|unit| {
+        let mut judged = brief.judge(unit);
+        let mut years = Vec::new();
+        if matches!(judged.verdict, Verdict::Accepted) {
+            if let Some(costs) = &costs {
+                judged.running = Some(costs.year(unit, &judged)?);
+            }
+            years = others.iter().map(|other| other.year(unit)).collect();
+        }
+        Ok::<_, BillError>((judged, years))
+    })?;
+    let mut elsewhere = OtherClimates {
+        own: climate.as_ref().map_or_else(Default::default, |climate| {
+            (climate.key.clone(), coldest(climate))
+        }),
+        others: others
+            .iter()
+            .map(|other| (other.key.clone(), other.coldest))
+            .collect(),
+        ..OtherClimates::default()
+    };
+    let mut units = Vec::with_capacity(judged.len());
+    for outcome in judged {
+        let (judged, years) = outcome.map_err(CliError::input)?;
+        if !years.is_empty() {
+            elsewhere.years.insert(judged.model.key.clone(), years);
+        }
+        units.push(judged);
+    }
+    let elsewhere = (!others.is_empty()).then_some(&elsewhere);
+    let judged = units;
     let list = Shortlist::of(judged, |unit| by.figure(unit));
+    if by == RankBy::Price {
+        one_currency(&list.accepted)?;
+    }
     let counts = catalog.counts()?;
     let size = CatalogSize {
         units: counts.units,
@@ -64,14 +113,14 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     let key = climate.as_ref().map(|climate| climate.key.as_str());
     match arguments.format {
         Format::Json => {
-            let mut answer = Answer::of(brief.house(), size, key, &list, app.units);
+            let mut answer = Answer::of(brief.house(), size, key, &list, elsewhere, app.units);
             if let Some(top) = arguments.top {
                 answer.accepted.truncate(top);
             }
             app.print_json(&answer)?;
         }
         Format::Csv => app.print(&crate::report::shortlist_csv::shortlist_csv(
-            &list, app.units,
+            &list, elsewhere, app.units,
         ))?,
         Format::Table => {
             let sources = sources_of(&catalog, &list)?;
@@ -84,11 +133,13 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
                 } else {
                     by.words()
                 },
+                by,
                 units: app.units,
                 width: app.look.width,
                 top: arguments.top,
                 all: arguments.all,
                 sources: &sources,
+                elsewhere,
             };
             let text = shortlist_table(&view, &list);
             app.print(&text)?;
@@ -99,6 +150,66 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     } else {
         Outcome::Done
     })
+}
+
+/// The house's prices and factors, where accepted units are ranked by what they make of them.
+///
+/// # Errors
+/// Where the house lacks what the ranking needs.
+fn running_costs<'a>(
+    by: RankBy,
+    house: &'a House,
+    climate: Option<&Climate>,
+    file: &str,
+) -> Result<Option<RunningCosts<'a>>, CliError> {
+    let emissions = match by {
+        RankBy::Cost => false,
+        RankBy::Emissions => true,
+        _ => return Ok(None),
+    };
+    let name = by.name();
+    let climate = climate.ok_or_else(|| {
+        CliError::input(format!(
+            "cannot rank by {name}: the house file `{file}` names no climate, so that no year is known"
+        ))
+        .hint("name one with --climate KEY, or `climate` or `climate_file` under [site]")
+    })?;
+    let lacks = |names: &str| {
+        CliError::input(format!(
+            "cannot rank by {name}: the house file `{file}` lacks {names} under [energy]"
+        ))
+        .hint("no price or factor is built in; give each with its source")
+    };
+    let Some(costs) = RunningCosts::new(house, climate) else {
+        return Err(lacks(if emissions {
+            "`electricity_emissions_g`"
+        } else {
+            "`electricity_price`"
+        }));
+    };
+    let missing = costs.not_given(emissions).map_err(CliError::input)?;
+    if missing.is_empty() {
+        return Ok(Some(costs));
+    }
+    let names: Vec<String> = missing.iter().map(|name| format!("`{name}`")).collect();
+    Err(lacks(&names.join(" and ")))
+}
+
+/// Refuses to compare prices of several currencies.
+fn one_currency(accepted: &[Judged]) -> Result<(), CliError> {
+    let currencies = price_currencies(accepted);
+    if currencies.len() <= 1 {
+        return Ok(());
+    }
+    let names: Vec<String> = currencies
+        .into_iter()
+        .map(|currency| currency.unwrap_or_else(|| "no stated currency".to_owned()))
+        .collect();
+    Err(CliError::input(format!(
+        "cannot rank by price: accepted units are priced in {}, and no exchange rate is assumed",
+        names.join(" and in ")
+    ))
+    .hint("keep to one with a criterion: value = \"currency\", equals = \"...\""))
 }
 
 /// The sources behind the accepted units, by title, publisher, year and kind.

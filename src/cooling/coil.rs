@@ -50,29 +50,69 @@ fn mass_flow(airflow: LitresPerSecond) -> f64 {
     Moisture::STANDARD_AIR_DENSITY * airflow.0 / 1000.0
 }
 
-/// Bypass factor of a coil from one published cooling point.
-///
-/// Leaving air: `h_out = h_in - C/m`, `T_out = T_in - SHR C/(m (1.006 + 1.86 W_in))`. The straight line from entering
-/// to leaving air meets the saturation curve at the apparatus dew point; `BF = (h_out - h_adp)/(h_in - h_adp)`.
-///
-/// - `capacity`  total capacity, above zero   - `sensible_heat_ratio`  above 0 to 1
-/// - returns 0 to below 1
+/// How the bypass factor of a coil follows from one published cooling point, step by step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CoilWorking {
+    /// Humidity ratio of the entering air.
+    pub entering_humidity_ratio: HumidityRatio,
+    /// Enthalpy of the entering air.
+    pub entering_enthalpy: KilojoulesPerKilogram,
+    /// Mass flow of dry air \[kg/s\].
+    pub mass_flow: f64,
+    /// Enthalpy of the leaving air.
+    pub leaving_enthalpy: KilojoulesPerKilogram,
+    /// Dry bulb of the leaving air.
+    pub leaving_dry_bulb: Celsius,
+    /// Humidity ratio of the leaving air.
+    pub leaving_humidity_ratio: HumidityRatio,
+    /// Slope of the line from entering to leaving air \[1/K\].
+    pub slope: f64,
+    /// Where that line meets the saturation curve.
+    pub apparatus_dew_point: Celsius,
+    /// Enthalpy of saturated air there.
+    pub apparatus_enthalpy: KilojoulesPerKilogram,
+    /// Share of the air that passes the coil as if untouched, 0 to below 1.
+    pub bypass_factor: f64,
+}
+
+/// Bypass factor of a coil from one published cooling point, as [`coil_working`] finds it.
 ///
 /// # Errors
-/// [`InconsistentSensibleHeatRatio`] where no coil could have done that.
-///
-/// # Source
-/// Bypass-factor method, ASHRAE; the form used by public building-simulation references.
+/// As [`coil_working`].
 pub fn bypass_factor(
     entering: AirEnteringCoil,
     capacity: Kilowatts,
     airflow: LitresPerSecond,
     sensible_heat_ratio: f64,
 ) -> Result<f64, InconsistentSensibleHeatRatio> {
+    coil_working(entering, capacity, airflow, sensible_heat_ratio)
+        .map(|working| working.bypass_factor)
+}
+
+/// The coil behind one published cooling point.
+///
+/// Leaving air: `h_out = h_in - C/m`, `T_out = T_in - SHR C/(m (1.006 + 1.86 W_in))`. The straight line from entering
+/// to leaving air meets the saturation curve at the apparatus dew point; `BF = (h_out - h_adp)/(h_in - h_adp)`.
+///
+/// - `capacity`  total capacity, above zero   - `sensible_heat_ratio`  above 0 to 1
+/// - returns a bypass factor of 0 to below 1, and every number on the way to it
+///
+/// # Errors
+/// [`InconsistentSensibleHeatRatio`] where no coil could have done that.
+///
+/// # Source
+/// Bypass-factor method, ASHRAE; the form used by public building-simulation references.
+pub fn coil_working(
+    entering: AirEnteringCoil,
+    capacity: Kilowatts,
+    airflow: LitresPerSecond,
+    sensible_heat_ratio: f64,
+) -> Result<CoilWorking, InconsistentSensibleHeatRatio> {
     let pressure = entering.pressure;
     let w_in = humidity_ratio_at_wet_bulb(entering.dry_bulb, entering.wet_bulb, pressure)?;
     let h_in = enthalpy(entering.dry_bulb, w_in).0;
-    let drop = capacity.0 / mass_flow(airflow);
+    let mass_flow = mass_flow(airflow);
+    let drop = capacity.0 / mass_flow;
     let h_out = h_in - drop;
     let t_out = entering.dry_bulb.0 - sensible_heat_ratio * drop / specific_heat(w_in);
     let w_out = humidity_ratio_at_enthalpy(KilojoulesPerKilogram(h_out), Celsius(t_out)).0;
@@ -94,7 +134,18 @@ pub fn bypass_factor(
         saturation_humidity_ratio(Celsius(t_adp), pressure),
     )
     .0;
-    Ok((h_out - h_adp) / (h_in - h_adp))
+    Ok(CoilWorking {
+        entering_humidity_ratio: w_in,
+        entering_enthalpy: KilojoulesPerKilogram(h_in),
+        mass_flow,
+        leaving_enthalpy: KilojoulesPerKilogram(h_out),
+        leaving_dry_bulb: Celsius(t_out),
+        leaving_humidity_ratio: HumidityRatio(w_out),
+        slope,
+        apparatus_dew_point: Celsius(t_adp),
+        apparatus_enthalpy: KilojoulesPerKilogram(h_adp),
+        bypass_factor: (h_out - h_adp) / (h_in - h_adp),
+    })
 }
 
 /// A straight line in the plane of temperature and humidity ratio, through the leaving air.

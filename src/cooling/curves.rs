@@ -272,20 +272,45 @@ pub fn inconsistency(point: &Point) -> Option<InconsistentSensibleHeatRatio> {
     with_coil(point).1
 }
 
+/// What is known of the coil at a published point, with the defaults where something is not published.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RatedCoil {
+    /// Air that enters it.
+    pub entering: AirEnteringCoil,
+    /// Indoor airflow.
+    pub airflow: LitresPerSecond,
+    /// Sensible share of the total capacity.
+    pub sensible_heat_ratio: f64,
+}
+
+impl RatedCoil {
+    /// The coil's rating at a published cooling point.
+    #[must_use]
+    pub fn at(point: &Point) -> Self {
+        Self {
+            entering: AirEnteringCoil {
+                dry_bulb: point.indoor_dry_bulb.unwrap_or(RATING_DRY_BULB),
+                wet_bulb: point.indoor_wet_bulb.unwrap_or(RATING_WET_BULB),
+                pressure: STANDARD_PRESSURE,
+            },
+            airflow: point.airflow.unwrap_or(LitresPerSecond(
+                DEFAULT_AIRFLOW_PER_KILOWATT * point.capacity.0,
+            )),
+            sensible_heat_ratio: point
+                .sensible_heat_ratio
+                .unwrap_or(DEFAULT_SENSIBLE_HEAT_RATIO),
+        }
+    }
+}
+
 /// A point with the coil behind it, or why there can be none.
 fn with_coil(point: &Point) -> (CoilPerformance, Option<InconsistentSensibleHeatRatio>) {
-    let airflow = point.airflow.unwrap_or(LitresPerSecond(
-        DEFAULT_AIRFLOW_PER_KILOWATT * point.capacity.0,
-    ));
-    let entering = AirEnteringCoil {
-        dry_bulb: point.indoor_dry_bulb.unwrap_or(RATING_DRY_BULB),
-        wet_bulb: point.indoor_wet_bulb.unwrap_or(RATING_WET_BULB),
-        pressure: STANDARD_PRESSURE,
-    };
-    let ratio = point
-        .sensible_heat_ratio
-        .unwrap_or(DEFAULT_SENSIBLE_HEAT_RATIO);
-    let bypass = bypass_factor(entering, point.capacity, airflow, ratio);
+    let RatedCoil {
+        entering,
+        airflow,
+        sensible_heat_ratio,
+    } = RatedCoil::at(point);
+    let bypass = bypass_factor(entering, point.capacity, airflow, sensible_heat_ratio);
     let performance = CoilPerformance {
         capacity: point.capacity,
         power: point.power,

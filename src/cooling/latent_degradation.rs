@@ -46,8 +46,31 @@ pub fn latent_multiplier(run_fraction: f64, parameters: PartLoadParameters) -> f
     unlimited(run_fraction, parameters).clamp(0.0, 1.0)
 }
 
+/// The times of one cycle, from which the latent multiplier follows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LatentWorking {
+    /// How long the compressor runs \[s\].
+    pub on_time: f64,
+    /// How long it stands \[s\].
+    pub off_time: f64,
+    /// How much of that the coil spends giving its water back \[s\].
+    pub evaporating_time: f64,
+    /// `a`: the time at steady drying that makes up for what evaporated \[s\].
+    pub lost_time: f64,
+    /// `t_o`: how long after its start the unit begins to dry the room again \[s\].
+    pub regain_time: f64,
+    /// The multiplier before it is limited to 0 to 1.
+    pub unlimited: f64,
+}
+
 /// The model without its limits, so that the curve has no kink where it reaches zero; `run_fraction` above 0, below 1.
 fn unlimited(run_fraction: f64, parameters: PartLoadParameters) -> f64 {
+    latent_working(run_fraction, parameters).unlimited
+}
+
+/// How [`latent_multiplier`] is arrived at, step by step; `run_fraction` above 0, below 1.
+#[must_use]
+pub fn latent_working(run_fraction: f64, parameters: PartLoadParameters) -> LatentWorking {
     let PartLoadParameters {
         wetting_time,
         evaporation_ratio,
@@ -56,9 +79,18 @@ fn unlimited(run_fraction: f64, parameters: PartLoadParameters) -> f64 {
     } = parameters;
     let t_on = 3600.0 / (4.0 * cycles_per_hour * (1.0 - run_fraction));
     let t_off = 3600.0 / (4.0 * cycles_per_hour * run_fraction);
-    let t_off = t_off.min(2.0 * wetting_time / evaporation_ratio);
-    let a = evaporation_ratio * t_off - (evaporation_ratio * t_off).powi(2) / (4.0 * wetting_time);
-    (t_on - regain_time(a, tau)) / (t_on + tau * ((-t_on / tau).exp() - 1.0))
+    let evaporating = t_off.min(2.0 * wetting_time / evaporation_ratio);
+    let a = evaporation_ratio * evaporating
+        - (evaporation_ratio * evaporating).powi(2) / (4.0 * wetting_time);
+    let t_o = regain_time(a, tau);
+    LatentWorking {
+        on_time: t_on,
+        off_time: t_off,
+        evaporating_time: evaporating,
+        lost_time: a,
+        regain_time: t_o,
+        unlimited: (t_on - t_o) / (t_on + tau * ((-t_on / tau).exp() - 1.0)),
+    }
 }
 
 /// The root of `t = a - τ (exp(-t/τ) - 1)`: Newton's method from `a + τ`, beyond the root, on a convex function.

@@ -85,7 +85,12 @@ pub fn without_call(
 }
 
 /// Supplemental dehumidification that holds the limit in a state without a call: the gains at the limit.
-fn need_without_call(moisture: &Moisture, room: &Room, outdoor: HumidityRatio) -> KilogramsPerHour {
+#[must_use]
+pub fn need_without_call(
+    moisture: &Moisture,
+    room: &Room,
+    outdoor: HumidityRatio,
+) -> KilogramsPerHour {
     moisture
         .gain(room.limit, outdoor)
         .max(KilogramsPerHour::ZERO)

@@ -87,8 +87,8 @@ impl Coils {
 ///
 /// Between the sensible capacities of two speeds, moisture removal and input are linear in sensible capacity. Below the
 /// minimum's the unit cycles with `X = Qs / Cs_min`: latent `X Cl_min L(X)`, input `X P_min / PLF`. Above the
-/// maximum's it runs flat out and the rest is shortfall. The rated speed takes part where its sensible capacity lies
-/// strictly between the others.
+/// maximum's it runs flat out and the rest is shortfall. The rated speed takes part where its total capacity lies
+/// strictly between the others'; what it removes then counts even where its sensible capacity lies outside theirs.
 ///
 /// - returns `None` where a coil is unknown
 #[must_use]
@@ -116,7 +116,17 @@ fn deliver(
     indoor: HumidityRatio,
 ) -> Delivery {
     let split = |coil: &Coil| coil.split(room.temperature, indoor, &room.air);
-    let slowest = split(&coils.minimum);
+    let (slowest, fastest) = (split(&coils.minimum), split(&coils.maximum));
+    if load >= fastest.sensible {
+        return Delivery {
+            running: Running::Flat,
+            run_fraction: 1.0,
+            sensible: fastest.sensible,
+            latent: fastest.latent,
+            input: coils.maximum.power,
+            shortfall: load - fastest.sensible,
+        };
+    }
     if load < slowest.sensible {
         let run_fraction = load / slowest.sensible;
         let kept = match room.fan {
@@ -133,34 +143,14 @@ fn deliver(
             shortfall: Kilowatts::ZERO,
         };
     }
-    let fastest = split(&coils.maximum);
-    if load >= fastest.sensible {
-        return Delivery {
-            running: Running::Flat,
-            run_fraction: 1.0,
-            sensible: fastest.sensible,
-            latent: fastest.latent,
-            input: coils.maximum.power,
-            shortfall: load - fastest.sensible,
-        };
-    }
-    let rated = coils
-        .rated
-        .map(|coil| (split(&coil), coil.power))
-        .filter(|(rated, _)| {
-            slowest.sensible < rated.sensible && rated.sensible < fastest.sensible
-        });
-    let (low, high) = (
+    let rated = coils.rated.map(|coil| (split(&coil), coil.power));
+    let (slower, faster) = neighbours(
+        load,
         (slowest, coils.minimum.power),
+        rated,
         (fastest, coils.maximum.power),
     );
-    let (slower, faster) = match rated {
-        Some(rated) if load < rated.0.sensible => (low, rated),
-        Some(rated) => (rated, high),
-        None => (low, high),
-    };
-    let between = |(slow, slow_input): (Split, Kilowatts),
-                   (fast, fast_input): (Split, Kilowatts)| {
+    let between = |(slow, slow_input): SplitAndInput, (fast, fast_input): SplitAndInput| {
         let fraction = (load - slow.sensible) / (fast.sensible - slow.sensible);
         Delivery {
             running: Running::Modulating,
@@ -172,6 +162,44 @@ fn deliver(
         }
     };
     between(slower, faster)
+}
+
+/// A speed's capacity, split, and its electric input.
+type SplitAndInput = (Split, Kilowatts);
+
+/// The two speeds between whose sensible capacities a load lies. The rated speed, where there is one, takes part: its
+/// total capacity lies strictly between the others.
+fn neighbours(
+    load: Kilowatts,
+    slowest: SplitAndInput,
+    rated: Option<SplitAndInput>,
+    fastest: SplitAndInput,
+) -> (SplitAndInput, SplitAndInput) {
+    match rated {
+        Some(rated) if load < rated.0.sensible => (slowest, rated),
+        Some(rated) => (rated, fastest),
+        None => (slowest, fastest),
+    }
+}
+
+/// The speeds between which [`delivery`] interpolates at a sensible load, slower first: each one's capacity on room
+/// air, split, and its electric input; `None` where a coil is unknown.
+#[must_use]
+pub fn neighbouring_splits(
+    load: Kilowatts,
+    speeds: &SpeedsAt<super::CoilPerformance>,
+    room: &Room,
+    indoor: HumidityRatio,
+) -> Option<[(Split, Kilowatts); 2]> {
+    let coils = Coils::of(speeds)?;
+    let at = |coil: &Coil| (coil.split(room.temperature, indoor, &room.air), coil.power);
+    let (slower, faster) = neighbours(
+        load,
+        at(&coils.minimum),
+        coils.rated.as_ref().map(at),
+        at(&coils.maximum),
+    );
+    Some([slower, faster])
 }
 
 /// How unit and house settle in a state with a call for cooling.

@@ -2,7 +2,7 @@
 
 use super::{Ask, AskCode, Criteria, Reason};
 use crate::climate::State;
-use crate::cooling::{CoolingCurves, CoolingFigures, Room};
+use crate::cooling::{CoolingCurves, CoolingFigures, Room, house_sensible_heat_ratio_at_design};
 use crate::equipment::Unit;
 use crate::heating::{HeatingCurves, HeatingFigures};
 use crate::house::House;
@@ -68,23 +68,8 @@ impl Case<'_> {
     }
 
     /// Sensible share of the house's load at the cooling design temperature.
-    ///
-    /// The latent load is the moisture gained at the room's design humidity while outdoors is as humid as the climate's
-    /// states within 2 K of the design temperature are on average.
     #[must_use]
     pub fn house_sensible_heat_ratio_at_design(&self) -> Option<f64> {
-        let cooling = self.house.cooling?;
-        let moisture = self.house.moisture?;
-        let near = |state: &&State| (state.outdoor - cooling.load.design_outdoor).0.abs() <= 2.0;
-        let (mut hours, mut water) = (0.0, 0.0);
-        for state in self.states?.iter().filter(near) {
-            hours += state.hours.0;
-            water += state.hours.0 * state.humidity_ratio?.0;
-        }
-        let outdoor = crate::quantity::HumidityRatio(water / hours);
-        let gain = moisture.gain(self.room.design, outdoor);
-        let latent = (gain / self.room.removal_per_kilowatt()).max(0.0);
-        let sensible = cooling.load.design_sensible.0;
-        (hours > 0.0).then(|| sensible / (sensible + latent))
+        house_sensible_heat_ratio_at_design(self.house, self.room, self.states?)
     }
 }

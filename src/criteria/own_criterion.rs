@@ -122,7 +122,9 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     }
 }
 
-fn keeps(found: &BoundValue, bound: &Bound) -> bool {
+/// Whether a value keeps to a bound.
+#[must_use]
+pub fn keeps(found: &BoundValue, bound: &Bound) -> bool {
     match bound {
         Bound::AtLeast(limit) => number(found).is_some_and(|value| value >= *limit),
         Bound::AtMost(limit) => number(found).is_some_and(|value| value <= *limit),

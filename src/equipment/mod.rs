@@ -1,6 +1,7 @@
 //! A heat pump as its published numbers describe it: who made it, what was measured, and the curves drawn through that.
 
 mod curve;
+mod curve_place;
 mod fields;
 mod model;
 pub mod physics;
@@ -11,6 +12,7 @@ mod speeds;
 pub(crate) mod testing;
 
 pub use curve::{Continued, Curve, Interpolate, SevereSide};
+pub use curve_place::CurvePlace;
 pub use fields::{FieldKind, FieldValue, UNIT_FIELDS, UnitField, unit_field};
 pub use model::{Form, Model};
 pub use point::{FanBasis, FrostBasis, Mode, Point, Speed};

@@ -50,6 +50,8 @@ pub fn part_load_factor(degradation: f64, run_fraction: f64) -> f64 {
 
 /// One hour at a load: at maximum, between speeds with COP linear in capacity, or cycling at the minimum.
 ///
+/// - `load`  above zero: an hour without a load is no hour of heating
+///
 /// # Source
 /// COP linear in capacity between neighbouring speeds and the cycling loss: 10 CFR 430 Subpart B Appendix M1.
 #[must_use]
@@ -87,13 +89,22 @@ pub fn heating_hour(load: Kilowatts, at: &HeatingAt, degradation: f64) -> Heatin
     }
 }
 
+/// The speeds between whose capacities a capacity lies, slower first.
+#[must_use]
+pub fn neighbouring_speeds(
+    speeds: &SpeedsAt<HeatPerformance>,
+    capacity: Kilowatts,
+) -> [HeatPerformance; 2] {
+    match speeds.rated {
+        Some(rated) if capacity < rated.capacity => [speeds.minimum, rated],
+        Some(rated) => [rated, speeds.maximum],
+        None => [speeds.minimum, speeds.maximum],
+    }
+}
+
 /// COP at a capacity between minimum and maximum, linear in capacity between the neighbouring speeds.
 fn cop_between(speeds: &SpeedsAt<HeatPerformance>, capacity: Kilowatts) -> f64 {
-    let (slower, faster) = match speeds.rated {
-        Some(rated) if capacity < rated.capacity => (speeds.minimum, rated),
-        Some(rated) => (rated, speeds.maximum),
-        None => (speeds.minimum, speeds.maximum),
-    };
+    let [slower, faster] = neighbouring_speeds(speeds, capacity);
     let fraction = (capacity - slower.capacity) / (faster.capacity - slower.capacity);
     slower.cop() + (faster.cop() - slower.cop()) * fraction
 }

@@ -85,9 +85,28 @@ impl UnitSystem {
     /// A year's condensate with its unit.
     #[must_use]
     pub fn water_per_year(self, litres: f64) -> String {
+        format!(
+            "{} {}",
+            self.bare_water_per_year(litres),
+            self.water_per_year_unit()
+        )
+    }
+
+    /// A year's condensate without its unit.
+    #[must_use]
+    pub fn bare_water_per_year(self, litres: f64) -> String {
         match self {
-            Self::Si => format!("{} L", fixed(litres, 0)),
-            Self::Ip => format!("{} pints", fixed(litres * PINTS_PER_LITRE, 0)),
+            Self::Si => fixed(litres, 0),
+            Self::Ip => fixed(litres * PINTS_PER_LITRE, 0),
+        }
+    }
+
+    /// The unit of a year's condensate.
+    #[must_use]
+    pub fn water_per_year_unit(self) -> &'static str {
+        match self {
+            Self::Si => "L",
+            Self::Ip => "pints",
         }
     }
 
@@ -103,12 +122,28 @@ impl UnitSystem {
     /// A flow of condensate per day with its unit.
     #[must_use]
     pub fn water_per_day(self, flow: KilogramsPerHour) -> String {
+        format!(
+            "{} {}",
+            self.bare_water_per_day(flow),
+            self.water_per_day_unit()
+        )
+    }
+
+    /// A flow of condensate per day without its unit.
+    #[must_use]
+    pub fn bare_water_per_day(self, flow: KilogramsPerHour) -> String {
         match self {
-            Self::Si => format!("{} L/d", fixed(flow.litres_per_day(), 1)),
-            Self::Ip => format!(
-                "{} pint/d",
-                fixed(flow.litres_per_day() * PINTS_PER_LITRE, 1)
-            ),
+            Self::Si => fixed(flow.litres_per_day(), 1),
+            Self::Ip => fixed(flow.litres_per_day() * PINTS_PER_LITRE, 1),
+        }
+    }
+
+    /// The unit of a flow of condensate per day.
+    #[must_use]
+    pub fn water_per_day_unit(self) -> &'static str {
+        match self {
+            Self::Si => "L/d",
+            Self::Ip => "pint/d",
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::other_climates::{OtherClimateAnswer, OtherClimates};
 use crate::cooling::CoolingFigures;
 use crate::criteria::{Ask, Reason};
 use crate::heating::HeatingFigures;
@@ -47,6 +48,21 @@ pub struct AcceptedUnit {
     pub cooling: CoolingAnswer,
     /// What a reader must know beside it.
     pub caveats: Vec<Note>,
+    /// What the year costs and causes, where it was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub running: Option<RunningAnswer>,
+    /// Its year in the other climates asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub other_climates: Vec<OtherClimateAnswer>,
+}
+
+/// What a year costs and causes, by the settled names.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[allow(missing_docs)]
+pub struct RunningAnswer {
+    pub annual_cost: Option<f64>,
+    pub currency: Option<String>,
+    pub annual_emissions_kg: Option<f64>,
 }
 
 /// A rejected unit.
@@ -201,6 +217,7 @@ impl Answer {
         catalog: CatalogSize,
         climate: Option<&str>,
         list: &Shortlist,
+        elsewhere: Option<&OtherClimates>,
         units: UnitSystem,
     ) -> Self {
         let context = MoistureContext {
@@ -224,6 +241,16 @@ impl Answer {
                     heating: heating(judged),
                     cooling: cooling(judged.cooling.as_ref(), context),
                     caveats: caveats(judged),
+                    running: judged.running.map(|running| RunningAnswer {
+                        annual_cost: running.cost.map(|cost| cost.0),
+                        currency: house
+                            .energy
+                            .as_ref()
+                            .and_then(|energy| energy.currency.clone()),
+                        annual_emissions_kg: running.emissions.map(|emissions| emissions.0),
+                    }),
+                    other_climates: elsewhere
+                        .map_or_else(Vec::new, |others| others.answers(&judged.model.key)),
                 })
                 .collect(),
             rejected: list

@@ -31,6 +31,21 @@ pub fn clean_text(text: &str, longest: usize) -> String {
     shortened(kept.trim_end(), longest)
 }
 
+/// The lines of `text` without characters that act instead of being seen, indents kept, each line cut to `longest`
+/// characters with a visible `…`. For a message of several lines that names something from outside.
+#[must_use]
+pub fn clean_lines(text: &str, longest: usize) -> String {
+    let lines: Vec<String> = text
+        .split('\n')
+        .map(|line| {
+            let seen = line.replace('\t', "    ");
+            let seen: String = seen.chars().filter(|&c| !acts_unseen(c)).collect();
+            shortened(&seen, longest)
+        })
+        .collect();
+    lines.join("\n")
+}
+
 /// `text` if it has at most `longest` characters, else its beginning with `…` as the last of them.
 fn shortened(text: &str, longest: usize) -> String {
     if text.chars().count() <= longest {
@@ -78,6 +93,18 @@ mod tests {
         assert_eq!(
             clean_text("safe\u{202E}exe.\u{2066}x\u{2069}\u{200F}", 40),
             "safeexe.x"
+        );
+    }
+
+    #[test]
+    fn a_message_keeps_its_lines_and_indents() {
+        assert_eq!(
+            clean_lines("a\u{1b}[2Jb\n  c\u{202e}d\r\n\n", 40),
+            "a[2Jb\n  cd\n\n"
+        );
+        assert_eq!(
+            clean_lines(&"w".repeat(900), 10),
+            format!("{}…", "w".repeat(9))
         );
     }
 

@@ -1,5 +1,7 @@
 //! Comma-separated values for spreadsheets: text that would be taken for a formula is written as text.
 
+use serde_json::Value;
+
 /// A header and rows as CSV (RFC 4180, line feeds).
 ///
 /// A cell that begins with `=`, `+`, `-`, `@`, a tab or a line break and is no number gets an apostrophe before it, so
@@ -13,6 +15,30 @@ pub fn csv_text(header: &[String], rows: &[Vec<String>]) -> String {
     }
     let bytes = writer.into_inner().unwrap_or_default();
     String::from_utf8_lossy(&bytes).into_owned()
+}
+
+/// Header and cells of rows that serialise to flat objects of the same fields; what is not known is blank, lists are joined.
+#[must_use]
+pub fn cells_of(rows: &[impl serde::Serialize]) -> (Vec<String>, Vec<Vec<String>>) {
+    let mut header = Vec::new();
+    let mut cells = Vec::new();
+    for row in rows {
+        let Ok(Value::Object(entries)) = serde_json::to_value(row) else {
+            continue;
+        };
+        header = entries.keys().cloned().collect();
+        cells.push(entries.values().map(cell_of).collect());
+    }
+    (header, cells)
+}
+
+fn cell_of(value: &Value) -> String {
+    match value {
+        Value::Null => String::new(),
+        Value::String(text) => text.clone(),
+        Value::Array(items) => items.iter().map(cell_of).collect::<Vec<_>>().join("; "),
+        other => other.to_string(),
+    }
 }
 
 /// The cell as text that no spreadsheet runs.

@@ -2,14 +2,24 @@
 
 pub mod answer;
 pub mod cautions;
-mod clean_text;
+pub mod clean_text;
 pub mod climate_csv;
 pub mod climate_table;
+pub mod compare;
 pub mod csv_text;
 pub mod design_table;
+pub mod explain;
 pub mod house_words;
+pub mod humidity_answer;
+pub mod humidity_table;
+pub mod load_sweep;
+pub mod other_climates;
+pub mod sensible_sweep;
 pub mod shortlist_csv;
 pub mod shortlist_table;
+pub mod svg;
 pub mod table;
+pub mod terminal;
+pub mod unit_preview;
 
-pub use clean_text::clean_text;
+pub use clean_text::{clean_lines, clean_text};

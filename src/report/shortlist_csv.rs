@@ -4,12 +4,17 @@ use serde_json::Value;
 
 use super::answer::{self, MoistureContext};
 use super::csv_text::csv_text;
+use super::other_climates::OtherClimates;
 use crate::quantity::UnitSystem;
 use crate::study::{Judged, Shortlist, Verdict};
 
 /// The short list as CSV with a header line. Figures keep full precision; an unknown one is blank.
 #[must_use]
-pub fn shortlist_csv(list: &Shortlist, units: UnitSystem) -> String {
+pub fn shortlist_csv(
+    list: &Shortlist,
+    elsewhere: Option<&OtherClimates>,
+    units: UnitSystem,
+) -> String {
     let groups = [
         ("accepted", &list.accepted),
         ("rejected", &list.rejected),
@@ -24,7 +29,9 @@ pub fn shortlist_csv(list: &Shortlist, units: UnitSystem) -> String {
                 } else {
                     String::new()
                 };
-                row(verdict, rank, judged, units)
+                let mut row = row(verdict, rank, judged, units);
+                row.extend(beside(judged, elsewhere));
+                row
             })
         })
         .collect();
@@ -77,6 +84,28 @@ fn row(verdict: &str, rank: String, judged: &Judged, units: UnitSystem) -> Vec<(
         }
     }
     row
+}
+
+/// The year's money and emissions, and the years in other climates, where they were asked for.
+fn beside(judged: &Judged, elsewhere: Option<&OtherClimates>) -> Vec<(String, String)> {
+    let text = |value: Option<f64>| value.map_or_else(String::new, |value| value.to_string());
+    let mut columns = Vec::new();
+    if let Some(running) = judged.running {
+        let cost = running.cost.map(|cost| cost.0);
+        let emissions = running.emissions.map(|emissions| emissions.0);
+        columns.push(("annual_cost".to_owned(), text(cost)));
+        columns.push(("annual_emissions_kg".to_owned(), text(emissions)));
+    }
+    let years = elsewhere.map_or_else(Vec::new, |others| others.answers(&judged.model.key));
+    for year in years {
+        if let Ok(Value::Object(entries)) = serde_json::to_value(&year) {
+            for (name, value) in entries.into_iter().filter(|(name, _)| name != "climate") {
+                let name = format!("{}.{name}", year.climate);
+                columns.push((name, text(value.as_f64())));
+            }
+        }
+    }
+    columns
 }
 
 fn codes(verdict: &Verdict) -> String {

@@ -5,12 +5,13 @@ use std::fmt::Write as _;
 
 use super::answer::CatalogSize;
 use super::cautions::CAUTIONS;
+use super::other_climates::OtherClimates;
 use super::table::{Column, PlainTable, paragraph};
 use crate::criteria::REASON_CODES;
 use crate::heating::BalancePoint;
 use crate::house::House;
 use crate::quantity::{UnitSystem, fixed};
-use crate::study::{Judged, Shortlist, Verdict};
+use crate::study::{Judged, RankBy, Shortlist, Verdict};
 
 /// How a short list is to be shown.
 #[derive(Clone, Copy, Debug)]
@@ -23,6 +24,8 @@ pub struct ShortlistView<'a> {
     pub climate: Option<&'a str>,
     /// What accepted units are ranked by, in words.
     pub ranked_by: &'a str,
+    /// What they are ranked by.
+    pub by: RankBy,
     /// Units shown.
     pub units: UnitSystem,
     /// Characters that fit a line.
@@ -33,8 +36,12 @@ pub struct ShortlistView<'a> {
     pub all: bool,
     /// Titles of the sources behind the units shown.
     pub sources: &'a [String],
+    /// The accepted units in other climates; `None` where none were asked for.
+    pub elsewhere: Option<&'a OtherClimates>,
 }
 
+/// Place of the margin among the columns of accepted units.
+const MARGIN: usize = 3;
 /// How many units of a group are shown unless all are asked for.
 const SHOWN_PER_GROUP: usize = 3;
 
@@ -53,6 +60,10 @@ pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
         text += "  none\n";
     } else {
         text += &accepted(view, &list.accepted);
+        if let Some(elsewhere) = view.elsewhere {
+            let shown = view.top.unwrap_or(usize::MAX).min(list.accepted.len());
+            text += &elsewhere.table(&list.accepted[..shown], view.units, view.width);
+        }
     }
     if !list.rejected.is_empty() {
         text += &rejected(view, &list.rejected);
@@ -122,6 +133,16 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     if moist {
         columns.push(("humid", Column::Numbers));
     }
+    let running_head = match view.by {
+        RankBy::Emissions => "kg CO₂ a year".to_owned(),
+        _ => format!("{} a year", currency(view.house)),
+    };
+    let running = matches!(view.by, RankBy::Cost | RankBy::Emissions);
+    if running {
+        // Its column takes the place of the margin, which the capacity says too.
+        columns.remove(MARGIN);
+        columns.push((running_head.as_str(), Column::Numbers));
+    }
     let mut table = PlainTable::new(view.width, &columns);
     let shown = view.top.unwrap_or(accepted.len());
     for (place, judged) in accepted.iter().take(shown).enumerate() {
@@ -159,6 +180,15 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
                 known.humidity.map(|humidity| humidity.humid_hours.0)
             }));
         }
+        if running {
+            row.remove(MARGIN);
+            let year = judged.running.unwrap_or_default();
+            let figure = match view.by {
+                RankBy::Emissions => year.emissions.map(|emissions| emissions.0),
+                _ => year.cost.map(|cost| cost.0),
+            };
+            row.push(figure.map_or_else(unknown, |figure| fixed(figure, 0)));
+        }
         table.row(row);
     }
     let mut text = table.text();
@@ -172,11 +202,22 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     text
 }
 
-fn unknown() -> String {
+/// The currency of the house's prices, as far as it names one.
+fn currency(house: &House) -> &str {
+    house
+        .energy
+        .as_ref()
+        .and_then(|energy| energy.currency.as_deref())
+        .unwrap_or("cost")
+}
+
+/// What stands in a cell whose figure is not known.
+pub(super) fn unknown() -> String {
     "?".to_owned()
 }
 
-fn balance_words(balance: BalancePoint, units: UnitSystem) -> String {
+/// A balance point in a cell.
+pub(super) fn balance_words(balance: BalancePoint, units: UnitSystem) -> String {
     match balance {
         BalancePoint::At(temperature) => units.bare_temperature(temperature),
         BalancePoint::AtOperatingLimit(limit) => format!("{} stop", units.bare_temperature(limit)),

@@ -1,6 +1,9 @@
 //! The look of every table: a rule under the head, room between columns, numbers to the right, no boxes.
 
-use comfy_table::{Cell, CellAlignment, ContentArrangement, LineStyle, Table, TableStyle};
+use comfy_table::{
+    Cell, CellAlignment, ColumnConstraint, ContentArrangement, LineStyle, Table, TableStyle, Width,
+};
+use textwrap::core::display_width;
 
 use super::clean_text;
 
@@ -8,6 +11,11 @@ use super::clean_text;
 const LONGEST_CELL: usize = 120;
 /// Longest text in a paragraph \[characters\].
 const LONGEST_PARAGRAPH: usize = 2_000;
+/// Words up to this width stay on one line of their cell where there is room \[characters\].
+const UNBROKEN_WORDS: usize = 14;
+/// Space after a column \[characters\]; the table's own separator adds one more.
+const GAP: u16 = 1;
+const SEPARATOR: u16 = 1;
 
 /// Which way a column leans.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,6 +30,9 @@ pub enum Column {
 pub struct PlainTable {
     table: Table,
     columns: Vec<Column>,
+    /// The width below which each column would be broken within a number or a word.
+    narrowest: Vec<usize>,
+    width: u16,
 }
 
 impl PlainTable {
@@ -42,13 +53,35 @@ impl PlainTable {
         ));
         let last = columns.len().saturating_sub(1);
         for (index, column) in table.column_iter_mut().enumerate() {
-            column.set_padding((0, if index == last { 0 } else { 2 }));
+            column.set_padding((0, if index == last { 0 } else { GAP }));
         }
-        Self { table, columns }
+        let narrowest = head
+            .iter()
+            .map(|&(text, _)| longest_word(&clean_text(text, LONGEST_CELL)))
+            .collect();
+        Self {
+            table,
+            columns,
+            narrowest,
+            width,
+        }
     }
 
     /// Adds a row of texts; hostile characters are taken out.
     pub fn row(&mut self, texts: impl IntoIterator<Item = String>) {
+        let texts: Vec<String> = texts
+            .into_iter()
+            .map(|text| clean_text(&text, LONGEST_CELL))
+            .collect();
+        for ((text, column), narrowest) in texts.iter().zip(&self.columns).zip(&mut self.narrowest)
+        {
+            let whole = display_width(text);
+            *narrowest = (*narrowest).max(match column {
+                Column::Numbers => whole,
+                Column::Words if whole <= UNBROKEN_WORDS => whole,
+                Column::Words => longest_word(text),
+            });
+        }
         self.table.add_row(cells(texts.into_iter(), &self.columns));
     }
 
@@ -56,12 +89,27 @@ impl PlainTable {
     #[must_use]
     pub fn text(&self) -> String {
         let mut text = String::new();
-        for line in self.table.lines() {
+        let mut table = self.table.clone();
+        let gaps = usize::from(GAP + SEPARATOR) * self.columns.len().saturating_sub(1);
+        let unbroken = self.narrowest.iter().sum::<usize>() + gaps;
+        if unbroken <= usize::from(self.width) {
+            let last = self.columns.len().saturating_sub(1);
+            for (index, column) in table.column_iter_mut().enumerate() {
+                let width = u16::try_from(self.narrowest[index]).unwrap_or(u16::MAX);
+                let gap = if index == last { 0 } else { GAP };
+                column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(width + gap)));
+            }
+        }
+        for line in table.lines() {
             text += line.trim_end();
             text.push('\n');
         }
         text
     }
+}
+
+fn longest_word(text: &str) -> usize {
+    text.split(' ').map(display_width).max().unwrap_or(0)
 }
 
 fn cells(texts: impl Iterator<Item = String>, columns: &[Column]) -> Vec<Cell> {
@@ -86,4 +134,29 @@ pub fn paragraph(text: &str, width: u16, first: &str, rest: &str) -> String {
     let mut wrapped = textwrap::fill(&clean_text(text, LONGEST_PARAGRAPH), options);
     wrapped.push('\n');
     wrapped
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_and_heads_are_not_broken_where_there_is_room() {
+        let mut table = PlainTable::new(
+            28,
+            &[
+                ("unit", Column::Words),
+                ("latent kBtu/h", Column::Numbers),
+                ("kWh a year", Column::Numbers),
+            ],
+        );
+        table.row([
+            "larch-with-a-long-name 9".into(),
+            "12.5".into(),
+            "1 000".into(),
+        ]);
+        let text = table.text();
+        assert!(text.contains("kBtu/h") && text.contains("1 000"), "{text}");
+        assert!(text.lines().all(|line| display_width(line) <= 28), "{text}");
+    }
 }

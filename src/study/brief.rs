@@ -7,7 +7,7 @@ use crate::cooling::{
     CoolingCurves, CoolingFigures, CoolingSeason, CoolingState, Room, WithoutCall, cooling_season,
     without_call,
 };
-use crate::criteria::{self, Case, Criteria};
+use crate::criteria::{self, Case, Criteria, Findings, Requirement};
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
 use crate::heating::{HeatingCurves, HeatingFigures, HeatingSeason, heating_season};
 use crate::house::House;
@@ -54,6 +54,17 @@ impl Brief {
         }
     }
 
+    /// The same house and requirements in another climate.
+    #[must_use]
+    pub fn in_climate(&self, climate: &Climate) -> Self {
+        Self::new(
+            self.house.clone(),
+            Some(climate),
+            self.criteria.clone(),
+            self.units,
+        )
+    }
+
     /// The house.
     #[must_use]
     pub fn house(&self) -> &House {
@@ -64,6 +75,12 @@ impl Brief {
     #[must_use]
     pub fn criteria(&self) -> &Criteria {
         &self.criteria
+    }
+
+    /// The units in which sentences are written.
+    #[must_use]
+    pub fn units(&self) -> UnitSystem {
+        self.units
     }
 
     /// The climate's states; `None` without a climate.
@@ -134,6 +151,21 @@ impl Brief {
     /// Judges one unit: figures, verdict, caveats.
     #[must_use]
     pub fn judge(&self, unit: &Unit) -> Judged {
+        self.judge_by(unit, criteria::judge)
+    }
+
+    /// Judges one unit, and says beside it what each requirement found on its own.
+    #[must_use]
+    pub fn judge_each(&self, unit: &Unit) -> (Judged, Vec<(Requirement, Findings)>) {
+        let mut each = Vec::new();
+        let judged = self.judge_by(unit, |case| {
+            each = criteria::judge_each(case);
+            criteria::judge(case)
+        });
+        (judged, each)
+    }
+
+    fn judge_by(&self, unit: &Unit, findings: impl FnOnce(&Case<'_>) -> Findings) -> Judged {
         let heating = self.heating_curves(unit);
         let cooling = self.house.cooling.and_then(|_| CoolingCurves::of(unit));
         let heating_figures = HeatingFigures::at_design(
@@ -145,7 +177,7 @@ impl Brief {
             let season = self.cooling_season(cooling.as_ref(), |_, _| {});
             CoolingFigures::at_design(load, cooling.as_ref(), &self.room, season)
         });
-        let findings = criteria::judge(&Case {
+        let findings = findings(&Case {
             house: &self.house,
             states: self.states(),
             criteria: &self.criteria,
@@ -157,15 +189,17 @@ impl Brief {
             cooling_figures: cooling_figures.as_ref(),
             units: self.units,
         });
+        let mut caveats = heating
+            .as_ref()
+            .map_or_else(Vec::new, |curves| heating_caveats(curves, &heating_figures));
+        if let Some(figures) = &cooling_figures {
+            caveats.extend(cooling_caveats(cooling.as_ref(), figures.season.as_ref()));
+        }
         Judged {
             model: unit.model.clone(),
             standby: self.standby(unit),
-            caveats: caveats(
-                heating.as_ref(),
-                cooling.as_ref(),
-                &heating_figures,
-                cooling_figures.as_ref(),
-            ),
+            running: None,
+            caveats,
             heating: heating_figures,
             cooling: cooling_figures,
             verdict: Verdict::of(findings),
@@ -173,36 +207,30 @@ impl Brief {
     }
 }
 
-fn caveats(
-    heating: Option<&HeatingCurves>,
-    cooling: Option<&CoolingCurves>,
-    heating_figures: &HeatingFigures,
-    cooling_figures: Option<&CoolingFigures>,
-) -> Vec<Caveat> {
-    let mut caveats = Vec::new();
-    if let Some(heating) = heating {
-        caveats.extend(of_speeds(&heating.speeds, false));
-        let unproven = heating_figures
-            .season
-            .map_or(Hours::ZERO, |season| season.unproven_hours);
-        if let Some(coldest) = heating_figures
-            .coldest_point
-            .filter(|_| unproven > Hours::ZERO)
-        {
-            caveats.push(Caveat::UnprovenHeating {
-                hours: unproven,
-                coldest,
-            });
-        }
+fn heating_caveats(heating: &HeatingCurves, figures: &HeatingFigures) -> Vec<Caveat> {
+    let mut caveats = of_speeds(&heating.speeds, false);
+    let unproven = figures
+        .season
+        .map_or(Hours::ZERO, |season| season.unproven_hours);
+    if let Some(coldest) = figures.coldest_point.filter(|_| unproven > Hours::ZERO) {
+        caveats.push(Caveat::UnprovenHeating {
+            hours: unproven,
+            coldest,
+        });
     }
-    let Some(figures) = cooling_figures else {
-        return caveats;
-    };
+    caveats
+}
+
+/// What a reader must know of a unit's cooling; `season` `None` without a climate.
+#[must_use]
+pub fn cooling_caveats(
+    cooling: Option<&CoolingCurves>,
+    season: Option<&CoolingSeason>,
+) -> Vec<Caveat> {
     let Some(cooling) = cooling else {
-        caveats.push(Caveat::NoCooling);
-        return caveats;
+        return vec![Caveat::NoCooling];
     };
-    caveats.extend(of_speeds(cooling.rating_speeds(), true));
+    let mut caveats = of_speeds(cooling.rating_speeds(), true);
     if let Some((point, _)) = cooling.inconsistent {
         caveats.push(Caveat::SensibleHeatRatioInconsistent {
             outdoor: point.outdoor,
@@ -211,7 +239,7 @@ fn caveats(
     if cooling.assumed_sensible_heat_ratio {
         caveats.push(Caveat::SensibleHeatRatioAssumed);
     }
-    if let Some(season) = figures.season {
+    if let Some(season) = season {
         if season.unproven_hours > Hours::ZERO {
             caveats.push(Caveat::UnprovenCooling {
                 hours: season.unproven_hours,

@@ -1,6 +1,6 @@
 //! A unit with its figures and its verdict.
 
-use super::Caveat;
+use super::{Caveat, RunningYear};
 use crate::cooling::CoolingFigures;
 use crate::criteria::{Ask, Findings, Reason};
 use crate::equipment::Model;
@@ -18,6 +18,8 @@ pub struct Judged {
     pub cooling: Option<CoolingFigures>,
     /// Standby electricity of the hours without a call; `None` where it is not published or there is no climate.
     pub standby: Option<KilowattHours>,
+    /// What the year costs and causes; `None` where it was not asked for.
+    pub running: Option<RunningYear>,
     /// Accepted, rejected or undecided.
     pub verdict: Verdict,
     /// What a reader must know beside it.
@@ -36,6 +38,16 @@ pub enum Verdict {
 }
 
 impl Verdict {
+    /// Its name in answers.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::Accepted => "accepted",
+            Self::Rejected(_) => "rejected",
+            Self::Undecided(_) => "undecided",
+        }
+    }
+
     /// The verdict that follows from what the requirements found: reasons win over questions.
     #[must_use]
     pub fn of(findings: Findings) -> Self {

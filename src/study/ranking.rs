@@ -16,6 +16,10 @@ pub enum RankBy {
     Price,
     /// Smallest capacity at the design temperature first.
     Smallest,
+    /// Lowest annual energy cost first, at the house's prices.
+    Cost,
+    /// Lowest annual emissions first, by the house's factors.
+    Emissions,
 }
 
 impl RankBy {
@@ -26,6 +30,8 @@ impl RankBy {
         Self::SeasonalCop,
         Self::Price,
         Self::Smallest,
+        Self::Cost,
+        Self::Emissions,
     ];
 
     /// Its name on the command line.
@@ -37,6 +43,8 @@ impl RankBy {
             Self::SeasonalCop => "seasonal-cop",
             Self::Price => "price",
             Self::Smallest => "smallest",
+            Self::Cost => "cost",
+            Self::Emissions => "emissions",
         }
     }
 
@@ -49,6 +57,8 @@ impl RankBy {
             Self::SeasonalCop => "highest seasonal COP first",
             Self::Price => "lowest price first",
             Self::Smallest => "smallest capacity at the design temperature first",
+            Self::Cost => "lowest annual energy cost first, at the house's prices",
+            Self::Emissions => "lowest annual emissions first, by the house's factors",
         }
     }
 
@@ -61,8 +71,25 @@ impl RankBy {
             Self::SeasonalCop => judged.heating.season?.seasonal_cop().map(|cop| -cop),
             Self::Price => judged.model.price,
             Self::Smallest => judged.heating.capacity_at_design.map(|capacity| capacity.0),
+            Self::Cost => judged.running?.cost.map(|cost| cost.0),
+            Self::Emissions => judged.running?.emissions.map(|emissions| emissions.0),
         }
     }
+}
+
+/// The currencies in which units are priced, each once, in the order of their names; `None` for a price without one.
+///
+/// Prices rank only within one.
+#[must_use]
+pub fn price_currencies(units: &[Judged]) -> Vec<Option<String>> {
+    let mut found: Vec<Option<String>> = units
+        .iter()
+        .filter(|judged| judged.model.price.is_some())
+        .map(|judged| judged.model.currency.clone())
+        .collect();
+    found.sort();
+    found.dedup();
+    found
 }
 
 /// Puts accepted units in order: by the figure, unknown ones last, ties by the unit's key.

@@ -1,4 +1,11 @@
 //! The command line as a user meets it: what it prints, where, and with which exit code.
 
+mod catalog;
 mod climate;
+mod demo_catalog;
+mod explain;
 mod house;
+mod humidity;
+mod rank_by;
+mod severe_years;
+mod whatif;
