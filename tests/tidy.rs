@@ -31,7 +31,7 @@ const EDGES: [&str; 15] = [
     "std::process",
     "std::thread",
     "rayon",
-    "jiff",
+    "Zoned::now",
     "crate::cli",
     "crate::catalog",
     "crate::import",

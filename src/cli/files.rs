@@ -36,8 +36,8 @@ impl From<ImportError> for CliError {
     fn from(error: ImportError) -> Self {
         match error {
             ImportError::Catalog(error) => error.into(),
-            problems @ ImportError::Problems { .. } => Self::input(format!(
-                "nothing was imported; the files have problems\n{problems}"
+            ImportError::Problems { .. } => Self::input(format!(
+                "nothing was imported; the files have problems\n{error}"
             )),
         }
     }

@@ -5,6 +5,7 @@
     reason = "what builds a test's files may stop the test where it stands"
 )]
 
+mod catalog;
 mod climate;
 mod demo_catalog;
 mod explain;
