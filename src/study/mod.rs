@@ -16,6 +16,8 @@ mod shortlist;
 mod summer;
 #[cfg(test)]
 mod test_house;
+mod unit_cost;
+mod unit_switch_over;
 
 pub use brief::{Brief, cooling_caveats};
 pub use caveat::Caveat;
@@ -31,3 +33,7 @@ pub use running_year::{RunningCosts, RunningYear};
 pub use sensible_sweep::{SensibleSweepRow, sensible_sweep};
 pub use shortlist::Shortlist;
 pub use summer::{Summer, SummerRow, WithoutCallRow};
+pub use unit_cost::{InsteadOf, Lifetime, Prospect, SystemCost, UnitCost, UnitCosts};
+pub use unit_switch_over::{
+    MeasureSwitchOver, RatioSwitchOver, UnitSwitchOver, Year as UnitSwitchOverYear,
+};
