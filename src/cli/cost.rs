@@ -47,7 +47,7 @@ pub struct Arguments {
     house: PathBuf,
     /// Units by key; default: the five best accepted ones
     #[arg(value_name = "UNIT")]
-    units: Vec<String>,
+    named: Vec<String>,
     /// What is asked of a unit; without it, the built-in requirements at their defaults
     #[arg(long, value_name = "FILE.toml")]
     criteria: Option<PathBuf>,
@@ -189,7 +189,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
             .hint("name one with --climate KEY")
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
-    let chosen = chosen_units(&catalog, &brief, &arguments.units, SHOWN)?;
+    let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
     let sources = sources_of(&catalog, &chosen)?;
     let costs = all_costs(brief.house(), &climate, &chosen, prospect.as_ref())?;
     let view = CostView {

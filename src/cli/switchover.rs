@@ -33,7 +33,7 @@ pub struct Arguments {
     house: PathBuf,
     /// Units by key; default: the three best accepted ones
     #[arg(value_name = "UNIT")]
-    units: Vec<String>,
+    named: Vec<String>,
     /// Also at these prices of a kWh of electricity over a kWh of fuel, such as 1,2,3,4,5
     #[arg(long, value_name = "LIST", value_delimiter = ',', value_parser = ratio)]
     price_ratio: Vec<f64>,
@@ -112,7 +112,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
             .hint("name one with --climate KEY")
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
-    let chosen = chosen_units(&catalog, &brief, &arguments.units, SHOWN)?;
+    let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
     let sources = sources_of(&catalog, &chosen)?;
     let mut units = Vec::new();
     let mut left_out = Vec::new();

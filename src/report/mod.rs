@@ -16,6 +16,7 @@ pub mod humidity_answer;
 pub mod humidity_table;
 pub mod load_sweep;
 pub mod other_climates;
+pub mod price_ratio_sweep;
 pub mod quotes;
 pub mod sensible_sweep;
 pub mod sheet;

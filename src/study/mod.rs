@@ -8,6 +8,7 @@ mod judged;
 mod judged_quote;
 mod load_sweep;
 mod other_climate;
+mod price_ratio;
 mod quote;
 mod ranking;
 mod running_year;
@@ -27,6 +28,7 @@ pub use judged_quote::{
 };
 pub use load_sweep::{Carries, GainPerKilowatt, LoadSweep, LoadSweepRow};
 pub use other_climate::{OtherClimate, YearThere, coldest};
+pub use price_ratio::{PriceRatioRow, PriceRatioSweep};
 pub use quote::{Quote, QuoteTotal, QuotedUnit};
 pub use ranking::{RankBy, price_currencies, rank};
 pub use running_year::{RunningCosts, RunningYear};

@@ -7,7 +7,7 @@ pub(super) use data::FactorAnswer;
 pub use data::{CostAnswer, cost_sheet};
 pub use table::cost_table;
 
-use crate::economics::Payback;
+use crate::economics::{Payback, System};
 use crate::house::House;
 use crate::quantity::fixed;
 use crate::study::{Prospect, UnitCost};
@@ -40,6 +40,16 @@ impl CostView<'_> {
     }
 }
 
+/// A way of heating in a table's few words.
+fn short_name(system: System) -> &'static str {
+    match system {
+        System::HeatPumpWithResistance => "heat pump",
+        System::HeatPumpWithFuel => "heat pump + furnace",
+        System::ElectricResistance => "resistance alone",
+        System::FuelFurnace => "furnace alone",
+    }
+}
+
 fn payback_words(payback: Payback) -> String {
     match payback {
         Payback::AtOnce => "at once".to_owned(),
@@ -51,8 +61,9 @@ fn payback_words(payback: Payback) -> String {
 /// What stands beneath the table: what was counted, each factor with its source, what is not given.
 fn foot(view: &CostView<'_>, units: &[UnitCost]) -> Vec<String> {
     let mut foot = vec![
-        "Counted: heating, cooling and standby, and the monthly charges that are given. Cooling is the unit's own in every \
-         row. The furnace's fan is not counted."
+        "Counted: heating, cooling and standby, and the monthly charges that are given. Backup of `heat pump` is electric \
+         resistance, of `heat pump + furnace` the furnace. Cooling is the unit's own in every row. The furnace's fan is not \
+         counted."
             .to_owned(),
     ];
     let silent: Vec<&str> = units
@@ -121,6 +132,12 @@ fn prospect_words(view: &CostView<'_>, prospect: &Prospect) -> Vec<String> {
         view.currency(),
         fixed(prospect.grant.0, 0),
     )];
+    if view.house.cooling.is_some() {
+        words.push(
+            "The other ways do not cool: where they would need an air conditioner, its price belongs into their investment."
+                .to_owned(),
+        );
+    }
     let mut options = Vec::new();
     if prospect.heat_pump.is_none() && prospect.installation.is_none() {
         options.push("--investment, or --installation beside a catalog price in the same currency");

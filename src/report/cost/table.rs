@@ -1,6 +1,6 @@
 //! Costs for people at a terminal.
 
-use super::{CostView, foot, payback_words};
+use super::{CostView, foot, payback_words, short_name};
 use crate::economics::Annual;
 use crate::quantity::{Money, fixed};
 use crate::report::clean_text;
@@ -50,7 +50,7 @@ fn years(view: &CostView<'_>, unit: &UnitCost) -> String {
             value.map_or_else(|| NOT_GIVEN.to_owned(), |value| fixed(value, 0))
         };
         table.row([
-            year.system.name().to_owned(),
+            short_name(year.system).to_owned(),
             fixed(year.electricity.0, 0),
             given(year.fuel.map(|fuel| fuel.0)),
             given(year.cost.map(|cost| cost.total().0)),
@@ -77,7 +77,7 @@ fn lives(view: &CostView<'_>, unit: &UnitCost) -> String {
     for system in &unit.systems {
         if let Some(lifetime) = &system.lifetime {
             table.row([
-                system.annual.system.name().to_owned(),
+                short_name(system.annual.system).to_owned(),
                 given(lifetime.investment),
                 given(lifetime.cost),
                 given(lifetime.annuity),
@@ -106,8 +106,8 @@ fn comparisons(view: &CostView<'_>, unit: &UnitCost) -> String {
         let value = compared.net_present_value.0;
         let sign = if value > 0.0 { "+" } else { "" };
         table.row([
-            compared.chosen.name().to_owned(),
-            compared.other.name().to_owned(),
+            short_name(compared.chosen).to_owned(),
+            short_name(compared.other).to_owned(),
             format!("{sign}{}", fixed(value, 0)),
             payback_words(compared.payback),
             payback_words(compared.discounted_payback),

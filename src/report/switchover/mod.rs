@@ -63,7 +63,7 @@ impl SwitchoverView<'_> {
 }
 
 /// `-8.4`, or that the furnace never or always runs.
-fn furnace_below(switch_over: Option<SwitchOver>, units: UnitSystem) -> String {
+pub(super) fn furnace_below(switch_over: Option<SwitchOver>, units: UnitSystem) -> String {
     match switch_over {
         None => "not given".to_owned(),
         Some(SwitchOver::Always) => "never".to_owned(),
