@@ -48,9 +48,11 @@ macro_rules! commands {
 
 mod about;
 mod catalog;
+mod chosen_units;
 mod climate;
 mod compare;
 mod completions;
+mod cost;
 mod explain;
 mod house;
 mod humidity;
@@ -59,6 +61,7 @@ mod pick;
 mod pick_unit;
 mod quotes;
 mod shortlist;
+mod switchover;
 mod whatif;
 
 commands! {
@@ -67,6 +70,8 @@ commands! {
     Compare => compare,
     Humidity => humidity,
     Quotes => quotes,
+    Cost => cost,
+    Switchover => switchover,
     Whatif => whatif,
     Pick => pick,
     House => house,

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{QuotesView, foot, remarks, summary};
+use super::{QuotesView, Remark, foot, remarks, summary};
 use crate::quantity::UnitSystem;
 use crate::report::answer::{self, HeatingAnswer, Note, ReasonAnswer};
 use crate::report::sheet::Sheet;
@@ -172,7 +172,7 @@ pub fn quotes_sheet(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Sheet {
                 verdict: judged.verdict.name(),
                 unit: super::unit_names(judged),
                 share: shares.join(" + "),
-                remarks: remarks(view, judged),
+                remarks: remarks(view, judged).iter().map(Remark::line).collect(),
                 quote: answer.quote,
                 supplier: answer.supplier,
                 price: answer.price,

@@ -10,9 +10,10 @@ pub use table::quotes_table;
 
 use jiff::civil::Date;
 
+use crate::criteria::Ask;
 use crate::house::House;
 use crate::quantity::{Money, UnitSystem, fixed};
-use crate::study::{JudgedQuote, QuoteTotal, QuoteVerdict, UnitFinding, Verdict};
+use crate::study::{JudgedQuote, JudgedQuoteUnit, QuoteTotal, QuoteVerdict, UnitFinding, Verdict};
 
 /// How quotes are to be shown.
 #[derive(Clone, Copy, Debug)]
@@ -125,69 +126,124 @@ fn currency_words(currency: Option<&str>) -> String {
     currency.map_or_else(|| "currency not said".to_owned(), str::to_owned)
 }
 
-/// All that has to be said of a quote beneath its line, a sentence or two each.
-fn remarks(view: &QuotesView<'_>, judged: &JudgedQuote) -> Vec<String> {
+/// Something to be said of a quote: a sentence or two, and what is listed beneath it.
+struct Remark {
+    words: String,
+    list: Vec<String>,
+}
+
+impl Remark {
+    fn new(words: impl Into<String>) -> Self {
+        Self {
+            words: words.into(),
+            list: Vec::new(),
+        }
+    }
+
+    fn asking(words: String, asks: &[Ask]) -> Self {
+        let list = asks.iter().map(|ask| ask.text.clone()).collect();
+        Self { words, list }
+    }
+
+    /// On one line.
+    fn line(&self) -> String {
+        if self.list.is_empty() {
+            return self.words.clone();
+        }
+        format!("{} {}", self.words, self.list.join("; "))
+    }
+}
+
+/// All that has to be said of a quote beneath its line.
+fn remarks(view: &QuotesView<'_>, judged: &JudgedQuote) -> Vec<Remark> {
     let mut remarks = Vec::new();
     let quote = &judged.quote;
     if quote.has_expired(view.today) == Some(true) {
-        remarks.push("Expired: ask for a new quote.".to_owned());
+        remarks.push(Remark::new("Expired: ask for a new quote."));
     }
     let missing = quote.not_said();
     if !missing.is_empty() {
-        remarks.push(format!("Does not say: {}.", missing.join(", ")));
+        remarks.push(Remark::new(format!(
+            "Does not say: {}.",
+            missing.join(", ")
+        )));
     }
     if !quote.says_shares() {
-        remarks.push(
-            "Each unit is judged against the whole house, as the quote does not say which share of the load it serves."
-                .to_owned(),
-        );
+        remarks.push(Remark::new(
+            "Each unit is judged against the whole house, as the quote does not say which share of the load it serves.",
+        ));
     }
     for unit in &judged.units {
-        let mut name = unit.quoted.key.clone();
-        if let Some(share) = unit.quoted.share.filter(|_| judged.units.len() > 1) {
-            name += &format!(" ({} % of the load)", fixed(share * 100.0, 0));
-        }
-        match &unit.finding {
-            UnitFinding::Unknown { near, asks } => {
-                let near = near
-                    .as_ref()
-                    .map_or_else(String::new, |near| format!(" (did you mean `{near}`?)"));
-                let asks: Vec<&str> = asks.iter().map(|ask| ask.text.as_str()).collect();
-                remarks.push(format!(
-                    "{name} is not in the catalog{near}. Ask for: {}.",
-                    asks.join("; ")
-                ));
-            }
-            UnitFinding::Judged(found) => {
-                match &found.verdict {
-                    Verdict::Accepted if judged.units.len() > 1 => {
-                        remarks.push(format!("{name}: does all that is asked of it."));
-                    }
-                    Verdict::Accepted => {}
-                    Verdict::Rejected(reasons) => {
-                        for reason in reasons {
-                            remarks.push(format!(
-                                "{name}: {}. Remedy: {}.",
-                                reason.sentence(view.units),
-                                reason.remedy(view.units)
-                            ));
-                        }
-                    }
-                    Verdict::Undecided(asks) => {
-                        let asks: Vec<&str> = asks.iter().map(|ask| ask.text.as_str()).collect();
-                        remarks.push(format!("{name}: ask for: {}.", asks.join("; ")));
-                    }
-                }
-                for caveat in &found.caveats {
-                    remarks.push(format!("Caveat for {name}: {}.", caveat.text(view.units)));
-                }
-            }
-        }
+        remarks.extend(unit_remarks(view, unit, judged.units.len() > 1));
     }
     if let Some(note) = &quote.note {
-        remarks.push(format!("Note: {note}"));
+        remarks.push(Remark::new(format!("Note: {note}")));
     }
     remarks
+}
+
+fn unit_remarks(
+    view: &QuotesView<'_>,
+    unit: &JudgedQuoteUnit,
+    is_one_of_several: bool,
+) -> Vec<Remark> {
+    let mut name = unit.quoted.key.clone();
+    if let Some(share) = unit.quoted.share.filter(|_| is_one_of_several) {
+        name += &format!(" ({} % of the load)", fixed(share * 100.0, 0));
+    }
+    match &unit.finding {
+        UnitFinding::Unknown { near, asks } => {
+            let near = near
+                .as_ref()
+                .map_or_else(String::new, |near| format!(" (did you mean `{near}`?)"));
+            let words = format!("{name} is not in the catalog{near}. Ask for:");
+            vec![Remark::asking(words, asks)]
+        }
+        UnitFinding::Judged(found) => match &found.verdict {
+            Verdict::Accepted if is_one_of_several => {
+                vec![Remark::new(format!(
+                    "{name}: does all that is asked of it."
+                ))]
+            }
+            Verdict::Accepted => Vec::new(),
+            Verdict::Rejected(reasons) => reasons
+                .iter()
+                .map(|reason| {
+                    Remark::new(format!(
+                        "{name}: {}. Remedy: {}.",
+                        reason.sentence(view.units),
+                        reason.remedy(view.units)
+                    ))
+                })
+                .collect(),
+            Verdict::Undecided(asks) => {
+                vec![Remark::asking(format!("{name}: ask for:"), asks)]
+            }
+        },
+    }
+}
+
+/// Caveats, each once, with the units that it concerns.
+fn caveats(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
+    let mut found: Vec<(String, Vec<&str>)> = Vec::new();
+    for unit in quotes.iter().flat_map(|judged| &judged.units) {
+        let UnitFinding::Judged(judged) = &unit.finding else {
+            continue;
+        };
+        let key = unit.quoted.key.as_str();
+        for caveat in &judged.caveats {
+            let text = caveat.text(view.units);
+            match found.iter_mut().find(|(words, _)| *words == text) {
+                Some((_, keys)) if keys.contains(&key) => {}
+                Some((_, keys)) => keys.push(key),
+                None => found.push((text, vec![key])),
+            }
+        }
+    }
+    found
+        .into_iter()
+        .map(|(text, keys)| format!("Caveat for {}: {text}.", keys.join(", ")))
+        .collect()
 }
 
 /// What stands beneath all quotes.
@@ -219,6 +275,7 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
     } else if let Some(why) = view.no_cost {
         foot.push(format!("A year's energy is not priced: {why}."));
     }
+    foot.extend(caveats(view, quotes));
     foot.extend(
         view.sources
             .iter()

@@ -105,7 +105,12 @@ fn table(view: &QuotesView<'_>, currency: Option<&str>, group: &[&JudgedQuote]) 
                 @let remarks = remarks(view, judged);
                 @if !remarks.is_empty() {
                     tr { td colspan="7" { ul {
-                        @for remark in remarks { li { (clean_text(&remark, LONGEST)) } }
+                        @for remark in remarks { li {
+                            (clean_text(&remark.words, LONGEST))
+                            @if !remark.list.is_empty() {
+                                ul { @for item in &remark.list { li { (clean_text(item, LONGEST)) } } }
+                            }
+                        } }
                     } } }
                 }
             } }

@@ -30,7 +30,10 @@ pub fn quotes_table(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> String {
                 }
                 text += &paragraph(&judged.quote.key, view.width, "  ", "  ");
                 for remark in remarks {
-                    text += &paragraph(&remark, view.width, "    ", "      ");
+                    text += &paragraph(&remark.words, view.width, "    ", "      ");
+                    for item in &remark.list {
+                        text += &paragraph(item, view.width, "      - ", "        ");
+                    }
                 }
             }
         }
