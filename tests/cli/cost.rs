@@ -145,7 +145,7 @@ fn a_life_is_the_investment_and_its_years() {
         compared["discounted_payback_years"]
     );
     let text = demo.prints(&life);
-    assert!(text.contains("resistance alone"), "{text}");
+    assert!(text.contains("net present value"), "{text}");
     let alone = demo.refuses(&["cost", "priced.toml", "--years", "10"]);
     assert!(alone.contains("--discount"), "{alone}");
 }
