@@ -6,6 +6,7 @@ mod app;
 mod error;
 mod exit;
 mod files;
+mod new_file;
 mod output;
 
 pub use app::App;
@@ -47,16 +48,20 @@ macro_rules! commands {
 
 mod about;
 mod catalog;
+mod chosen_units;
 mod climate;
 mod compare;
 mod completions;
+mod cost;
 mod explain;
 mod house;
 mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
+mod quotes;
 mod shortlist;
+mod switchover;
 mod whatif;
 
 commands! {
@@ -64,6 +69,9 @@ commands! {
     Explain => explain,
     Compare => compare,
     Humidity => humidity,
+    Quotes => quotes,
+    Cost => cost,
+    Switchover => switchover,
     Whatif => whatif,
     Pick => pick,
     House => house,
