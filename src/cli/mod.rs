@@ -7,6 +7,7 @@ mod error;
 mod exit;
 mod files;
 mod output;
+mod page_file;
 
 pub use app::App;
 pub use error::CliError;
@@ -56,6 +57,7 @@ mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
+mod report;
 mod shortlist;
 mod whatif;
 
@@ -63,6 +65,7 @@ commands! {
     Shortlist => shortlist,
     Explain => explain,
     Compare => compare,
+    Report => report,
     Humidity => humidity,
     Whatif => whatif,
     Pick => pick,

@@ -7,6 +7,7 @@ pub mod explain;
 mod judged;
 mod load_sweep;
 mod other_climate;
+pub mod portrait;
 mod ranking;
 mod running_year;
 mod sensible_sweep;
