@@ -31,7 +31,7 @@ const EDGES: [&str; 15] = [
     "std::process",
     "std::thread",
     "rayon",
-    "jiff",
+    "Zoned::now",
     "crate::cli",
     "crate::catalog",
     "crate::import",
@@ -142,7 +142,15 @@ fn reports_compute_text_and_open_nothing() {
         "crate::catalog",
         "crate::import",
     ]);
-    let files = files(&root().join("src/report"), &["rs"]);
+    let mut files = files(&root().join("src/report"), &["rs"]);
+    for file in &mut files {
+        // Its tests may read a house or a climate to report on.
+        let program = file
+            .text
+            .find("#[cfg(test)]\nmod tests {")
+            .unwrap_or(file.text.len());
+        file.text.truncate(program);
+    }
     let found: Vec<String> = files.iter().flat_map(|file| file.with(&opening)).collect();
     assert_none("a report reaches for an edge", &found);
 }

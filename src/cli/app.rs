@@ -47,6 +47,22 @@ impl App {
         }
     }
 
+    /// Today's date, by the clock and time zone of this machine.
+    #[must_use]
+    pub fn today(&self) -> jiff::civil::Date {
+        jiff::ZonedDateTime::now().date()
+    }
+
+    /// Today as year, month and day.
+    pub(super) fn today_parts(&self) -> (u16, u8, u8) {
+        let today = self.today();
+        (
+            today.year().unsigned_abs(),
+            today.month().unsigned_abs(),
+            today.day().unsigned_abs(),
+        )
+    }
+
     /// Prints text as it is.
     ///
     /// # Errors

@@ -26,6 +26,12 @@ impl From<CatalogError> for CliError {
     }
 }
 
+impl From<Problems> for CliError {
+    fn from(problems: Problems) -> Self {
+        Self::input(problems)
+    }
+}
+
 impl From<ImportError> for CliError {
     fn from(error: ImportError) -> Self {
         match error {
@@ -46,12 +52,6 @@ impl From<ExportError> for CliError {
     }
 }
 
-impl From<Problems> for CliError {
-    fn from(problems: Problems) -> Self {
-        Self::input(problems)
-    }
-}
-
 impl App {
     /// Where the catalog lies: as given, else in the platform's data folder.
     ///
@@ -60,9 +60,7 @@ impl App {
     pub fn catalog_place(&self) -> Result<PathBuf, CliError> {
         Ok(catalog_path(self.catalog_path.as_deref())?)
     }
-}
 
-impl App {
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors

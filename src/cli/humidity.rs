@@ -1,14 +1,17 @@
 //! `overwinter humidity`: a unit's summer by outdoor temperature, and what a colder room does to its humidity.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use super::output::Format;
+use super::pick_unit::unit_or_pick;
 use super::{App, CliError, Outcome};
 use crate::cooling::CoolingCurves;
+use crate::criteria::Criteria;
 use crate::quantity::{Celsius, Dimension, Kelvins, parse_quantity};
 use crate::report::humidity_answer::{HumidityAnswer, HumidityView, humidity_csv};
 use crate::report::humidity_table::humidity_table;
-use crate::study::{Summer, cooling_caveats};
+use crate::study::{Brief, Summer, cooling_caveats};
 
 /// How much colder the room is kept in the comparison, unless temperatures are named.
 const COLDER: Kelvins = Kelvins(2.0);
@@ -19,9 +22,9 @@ pub struct Arguments {
     /// The house
     #[arg(value_name = "HOUSE.toml")]
     house: PathBuf,
-    /// The unit, by its key in the catalog
+    /// The unit, by its key in the catalog; at a terminal, leaving it out opens a list to pick from
     #[arg(value_name = "UNIT")]
-    unit: String,
+    unit: Option<String>,
     /// A climate of the catalog, in place of the house's own
     #[arg(long, value_name = "KEY")]
     climate: Option<String>,
@@ -64,7 +67,6 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         return Err(lacks("moisture"));
     }
     let catalog = app.catalog()?;
-    let unit = catalog.unit(&arguments.unit)?;
     let climate = app
         .climate_of(
             &catalog,
@@ -83,6 +85,14 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         ))
         .hint("use a climate with a humidity in every record"));
     }
+    let brief = Brief::new(
+        house.clone(),
+        Some(&climate),
+        Criteria::default(),
+        app.units,
+    );
+    let key = unit_or_pick(arguments.unit, &catalog, &Arc::new(brief))?;
+    let unit = catalog.unit(&key)?;
     let curves = CoolingCurves::of(&unit);
     let summer = |indoor: Celsius| {
         Summer::of(&house, curves.as_ref(), &climate.states, indoor).ok_or_else(|| lacks("cooling"))

@@ -6,6 +6,7 @@ mod app;
 mod error;
 mod exit;
 mod files;
+mod new_file;
 mod output;
 mod page_file;
 
@@ -48,17 +49,21 @@ macro_rules! commands {
 
 mod about;
 mod catalog;
+mod chosen_units;
 mod climate;
 mod compare;
 mod completions;
+mod cost;
 mod explain;
 mod house;
 mod humidity;
 mod man;
 mod pick;
 mod pick_unit;
+mod quotes;
 mod report;
 mod shortlist;
+mod switchover;
 mod whatif;
 
 commands! {
@@ -67,6 +72,9 @@ commands! {
     Compare => compare,
     Report => report,
     Humidity => humidity,
+    Quotes => quotes,
+    Cost => cost,
+    Switchover => switchover,
     Whatif => whatif,
     Pick => pick,
     House => house,

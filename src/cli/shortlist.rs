@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use super::new_file::WorkbookArguments;
 use super::output::Format;
 use super::{App, CliError, Outcome};
 use crate::catalog::Catalog;
@@ -11,6 +12,8 @@ use crate::economics::BillError;
 use crate::house::House;
 use crate::report::answer::{Answer, CatalogSize};
 use crate::report::other_climates::OtherClimates;
+use crate::report::sheet::{Sheet, sheet_notes};
+use crate::report::shortlist_csv::shortlist_sheet;
 use crate::report::shortlist_table::{ShortlistView, shortlist_table};
 use crate::study::{
     Brief, Judged, OtherClimate, RankBy, RunningCosts, Shortlist, Verdict, coldest,
@@ -44,6 +47,8 @@ pub struct Arguments {
     /// Show every rejected and undecided unit with every reason
     #[arg(long)]
     all: bool,
+    #[command(flatten)]
+    workbook: WorkbookArguments,
 }
 
 /// Judges the whole catalog and prints the short list.
@@ -51,6 +56,7 @@ pub struct Arguments {
 /// # Errors
 /// Where a file cannot be read, or the catalog cannot be used.
 pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
+    arguments.workbook.check()?;
     let house = app.read_house(&arguments.house)?;
     let criteria = app.read_criteria(arguments.criteria.as_deref())?;
     let catalog = app.catalog()?;
@@ -111,6 +117,11 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         points: counts.points,
     };
     let key = climate.as_ref().map(|climate| climate.key.as_str());
+    let sources = sources_of(&catalog, &list)?;
+    arguments.workbook.write(app, || Sheet {
+        notes: sheet_notes(&brief.house().name, key, &sources),
+        ..shortlist_sheet(&list, elsewhere, app.units)
+    })?;
     match arguments.format {
         Format::Json => {
             let mut answer = Answer::of(brief.house(), size, key, &list, elsewhere, app.units);
@@ -119,11 +130,8 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
             }
             app.print_json(&answer)?;
         }
-        Format::Csv => app.print(&crate::report::shortlist_csv::shortlist_csv(
-            &list, elsewhere, app.units,
-        ))?,
+        Format::Csv => app.print(&shortlist_sheet(&list, elsewhere, app.units).csv())?,
         Format::Table => {
-            let sources = sources_of(&catalog, &list)?;
             let view = ShortlistView {
                 house: brief.house(),
                 catalog: size,

@@ -53,8 +53,8 @@ impl Interpolate for CoilPerformance {
         }
     }
 
-    /// Capacity not below zero, power not below half of the last point's, airflow above zero, bypass factor 0 to below 1.
-    /// **Our rule.**
+    /// Capacity not below zero, power not below half of the last point's; airflow stays above zero and the bypass factor
+    /// below 1, without which there is no coil. **Our rule.**
     fn credible(continued: Continued<Self>) -> Self {
         let Continued { value, last } = continued;
         Self {
@@ -65,7 +65,7 @@ impl Interpolate for CoilPerformance {
             } else {
                 last.airflow
             },
-            bypass_factor: value.bypass_factor.map(|bypass| bypass.clamp(0.0, 0.99)),
+            bypass_factor: value.bypass_factor.map(|bypass| bypass.min(0.99)),
         }
     }
 }

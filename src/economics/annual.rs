@@ -63,6 +63,22 @@ pub struct Uses {
     pub standby_electricity: EnergyProfile,
 }
 
+impl Uses {
+    /// Both together, as of two units in one house.
+    #[must_use]
+    pub fn plus(&self, other: &Self) -> Self {
+        Self {
+            heating_load: self.heating_load.plus(&other.heating_load),
+            heat_pump_electricity: self
+                .heat_pump_electricity
+                .plus(&other.heat_pump_electricity),
+            backup_heat: self.backup_heat.plus(&other.backup_heat),
+            cooling_electricity: self.cooling_electricity.plus(&other.cooling_electricity),
+            standby_electricity: self.standby_electricity.plus(&other.standby_electricity),
+        }
+    }
+}
+
 /// A year of one system. `None`: a price or factor that it needs is not given.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Annual {

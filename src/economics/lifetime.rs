@@ -76,6 +76,12 @@ impl Outlook {
         self.discount_rate
     }
 
+    /// How prices grow.
+    #[must_use]
+    pub fn growth(&self) -> Growth {
+        self.growth
+    }
+
     /// Service life.
     #[must_use]
     pub fn years(&self) -> u16 {

@@ -4,6 +4,7 @@ mod calendar;
 mod energy;
 mod load_line;
 mod moisture;
+mod share;
 mod tariff;
 
 pub use calendar::{HoursOfDay, Months, month_name};

@@ -1,5 +1,6 @@
 //! Reads the prices and factors of a house file's `[energy]`, each with its source and year.
 
+use super::tariff_section::{TABLES, tariff};
 use super::toml_reader::{Section, TomlReader};
 use crate::house::{Energy, Figure};
 use crate::quantity::Dimension;
@@ -19,17 +20,19 @@ const KEYS: &[&str] = &[
 
 /// Reads `[energy]`; what cannot be read is noted and left out.
 ///
-/// A key with `_source` behind it says where its number comes from, one with `_year` for which year it stands.
+/// A key with `_source` behind it says where its number comes from, one with `_year` for which year it stands. A tariff is
+/// given in tables of its own.
 pub(super) fn energy(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Energy {
     let is_note = |key: &str| {
         let noted = key
             .strip_suffix("_source")
             .or_else(|| key.strip_suffix("_year"));
-        noted.is_some_and(|key| KEYS.contains(&key))
+        TABLES.contains(&key) || noted.is_some_and(|key| KEYS.contains(&key))
     };
     reader.only_known(section, KEYS, is_note);
     let currency = reader.optional_text(section, "currency", "a currency code such as \"CAD\"");
-    let price: Rule = (|x| x >= 0.0, "a price per kWh that is not negative");
+    let electricity_tariff = tariff(reader, section, ("electricity_tier", "electricity_period"));
+    let fuel_tariff = tariff(reader, section, ("fuel_tier", "fuel_period"));
     let charge: Rule = (|x| x >= 0.0, "a charge per month that is not negative");
     let grams: Rule = (|x| x >= 0.0, "grams per kWh, not negative");
     let factor: Rule = (|x| x > 0.0, "source energy per kWh, above 0");
@@ -37,12 +40,12 @@ pub(super) fn energy(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Ener
         |key: &str, rule: Rule| figure(reader, section, key, Dimension::Number, rule, None);
     Energy {
         currency: currency.map(|placed| placed.value),
-        electricity_price: number("electricity_price", price),
+        electricity_price: number("electricity_price", PRICE),
         electricity_monthly_charge: number("electricity_monthly_charge", charge),
-        electricity_tariff: None,
-        fuel_price: number("fuel_price", price),
+        electricity_tariff,
+        fuel_price: number("fuel_price", PRICE),
         fuel_monthly_charge: number("fuel_monthly_charge", charge),
-        fuel_tariff: None,
+        fuel_tariff,
         electricity_emissions_g: number("electricity_emissions_g", grams),
         fuel_emissions_g: number("fuel_emissions_g", grams),
         electricity_source_factor: number("electricity_source_factor", factor),
@@ -63,10 +66,13 @@ pub(super) fn energy(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Ener
 }
 
 /// What a number must keep to, and how that is said.
-type Rule = (fn(f64) -> bool, &'static str);
+pub(super) type Rule = (fn(f64) -> bool, &'static str);
+
+/// A price of energy.
+pub(super) const PRICE: Rule = (|x| x >= 0.0, "a price per kWh that is not negative");
 
 /// A number with the source and the year that stand beside it.
-fn figure(
+pub(super) fn figure(
     reader: &mut TomlReader<'_>,
     section: &Section<'_>,
     key: &str,

@@ -16,6 +16,8 @@ mod house_file;
 mod house_template;
 mod nearest;
 mod problem;
+mod quotes_file;
+mod tariff_section;
 mod text_place;
 mod toml_reader;
 mod weather_humidity;
@@ -30,6 +32,7 @@ pub use house_file::read_house;
 pub use house_template::HOUSE_TEMPLATE;
 pub use nearest::nearest;
 pub use problem::{Problem, Problems, quoted};
+pub use quotes_file::{QUOTE_COLUMNS, read_quotes};
 
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,8 @@
 //! A house read back in plain sentences, so that its designer can hear whether the file says what was meant.
 
-use crate::house::{ClimateReference, Cooling, Energy, Fan, Figure, Heating, House, Moisture};
+use crate::house::{
+    ClimateReference, Cooling, Energy, Fan, Figure, Heating, House, Moisture, Tariff,
+};
 use crate::quantity::{Metres, UnitSystem, fixed};
 
 /// The house in words.
@@ -130,11 +132,21 @@ fn energy(energy: &Energy) -> String {
         .currency
         .as_deref()
         .map_or_else(String::new, |currency| format!(" {currency}"));
-    let figures: Vec<String> = energy
+    let mut figures: Vec<String> = energy
         .figures()
         .into_iter()
         .map(|(name, figure)| figure_words(name, figure, &currency))
         .collect();
+    let tariffs = [
+        ("electricity", &energy.electricity_tariff),
+        ("fuel", &energy.fuel_tariff),
+    ];
+    for (name, tariff) in tariffs {
+        if let Some(tariff) = tariff {
+            let words = tariff_words(tariff);
+            figures.push(format!("{name} is billed{currency} by {words}"));
+        }
+    }
     if figures.is_empty() {
         return "Energy: no figures are given, so no money, emissions or source energy are computed.".to_owned();
     }
@@ -146,6 +158,14 @@ fn energy(energy: &Energy) -> String {
         None => "Backup heat is electric resistance.".to_owned(),
     };
     format!("Energy: {}. {backup}", figures.join("; "))
+}
+
+/// A tariff in words: its kind and how far its prices reach.
+fn tariff_words(tariff: &Tariff) -> String {
+    let prices: Vec<f64> = tariff.prices().iter().map(|price| price.value).collect();
+    let least = prices.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = prices.iter().copied().fold(0.0, f64::max);
+    format!("a {}, from {least} to {most} per kWh", tariff.kind())
 }
 
 fn figure_words(name: &str, figure: &Figure, currency: &str) -> String {

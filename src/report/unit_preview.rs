@@ -1,12 +1,13 @@
 //! A unit at a glance: its verdict, its main figures and its curve against the load, for the pane beside a list.
 
 use super::clean_text;
-use super::explain::verdict_word;
+use super::explain::{TextSize, text_picture, verdict_word};
 use super::table::paragraph;
-use super::terminal::{Glyphs, TextMark, TextPlot, TextSeries, plot_text};
+use super::terminal::Glyphs;
 use crate::equipment::Unit;
-use crate::heating::{BalancePoint, HeatingAt};
-use crate::quantity::{Celsius, UnitSystem, fixed};
+use crate::heating::BalancePoint;
+use crate::quantity::{UnitSystem, fixed};
+use crate::study::explain::heating_picture;
 use crate::study::{Brief, Judged, Verdict};
 
 /// Longest name \[characters\].
@@ -28,7 +29,17 @@ pub fn unit_preview(brief: &Brief, unit: &Unit, width: u16, rows: usize) -> Stri
         text += &paragraph(&line, width, "", "  ");
     }
     text.push('\n');
-    text + &curve(brief, unit, &judged, usize::from(width), rows)
+    text += &match heating_picture(brief, unit, &judged) {
+        Some(picture) => {
+            let size = TextSize {
+                columns: usize::from(width),
+                rows,
+            };
+            text_picture(&picture, size, Glyphs::Unicode)
+        }
+        None => "Nothing is published for heating.\n".to_owned(),
+    };
+    text
 }
 
 fn reasons(verdict: &Verdict, units: UnitSystem) -> Vec<String> {
@@ -86,56 +97,4 @@ fn figures(judged: &Judged, brief: &Brief, units: UnitSystem) -> Vec<String> {
         ));
     }
     lines
-}
-
-fn curve(brief: &Brief, unit: &Unit, judged: &Judged, columns: usize, rows: usize) -> String {
-    let Some(curves) = brief.heating_curves(unit) else {
-        return "Nothing is published for heating.\n".to_owned();
-    };
-    let load = &brief.house().heating.load;
-    let coldest = curves
-        .speeds
-        .maximum()
-        .severe_end()
-        .min(load.design_outdoor);
-    let steps = 60;
-    let places: Vec<Celsius> = (0..=steps)
-        .map(|step| {
-            coldest + (load.zero_load_outdoor - coldest) * (f64::from(step) / f64::from(steps))
-        })
-        .collect();
-    let line = |name: &str, value: &dyn Fn(Celsius) -> f64| TextSeries {
-        name: name.to_owned(),
-        points: places.iter().map(|&at| (at.0, value(at))).collect(),
-    };
-    let capacity = |at: Celsius, fastest: bool| match curves.at(at) {
-        HeatingAt::Runs(speeds) if fastest => speeds.maximum.capacity.0,
-        HeatingAt::Runs(speeds) => speeds.minimum.capacity.0,
-        HeatingAt::LockedOut | HeatingAt::Unproven => f64::NAN,
-    };
-    let mut series = vec![
-        line("maximum", &|at| capacity(at, true)),
-        line("load", &|at| load.at(at).0),
-    ];
-    if curves.speeds.minimum().is_some() {
-        series.push(line("minimum", &|at| capacity(at, false)));
-    }
-    plot_text(&TextPlot {
-        title: String::new(),
-        x_title: "outdoor °C".to_owned(),
-        y_title: "heat, kW".to_owned(),
-        series,
-        mark: judged
-            .heating
-            .balance_point
-            .temperature()
-            .map(|balance| TextMark {
-                name: "balance".to_owned(),
-                x: balance.0,
-                y: load.at(balance).0,
-            }),
-        columns,
-        rows,
-        glyphs: Glyphs::Unicode,
-    })
 }

@@ -54,6 +54,19 @@ impl Brief {
         }
     }
 
+    /// The same house and climate with other requirements.
+    #[must_use]
+    pub fn with_criteria(&self, criteria: Criteria, units: UnitSystem) -> Self {
+        Self {
+            house: self.house.clone(),
+            criteria,
+            states: self.states.clone(),
+            room: self.room.clone(),
+            without_call: self.without_call,
+            units,
+        }
+    }
+
     /// The same house and requirements in another climate.
     #[must_use]
     pub fn in_climate(&self, climate: &Climate) -> Self {

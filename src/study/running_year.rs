@@ -88,15 +88,24 @@ impl<'a> RunningCosts<'a> {
         };
         let Annual {
             cost, emissions, ..
-        } = annual(self.system, &uses, self.energy)?;
+        } = self.annual(&uses)?;
         Ok(RunningYear {
             cost: cost.map(crate::economics::AnnualCost::total),
             emissions,
         })
     }
 
-    /// The year's uses; `None` where a season is not known.
-    fn uses(&self, unit: &Unit, judged: &Judged) -> Option<Uses> {
+    /// A year of these uses with the house's own backup.
+    ///
+    /// # Errors
+    /// [`BillError`] where a tariff asks for months or hours that the uses do not have.
+    pub fn annual(&self, uses: &Uses) -> Result<Annual, BillError> {
+        annual(self.system, uses, self.energy)
+    }
+
+    /// The year's uses, as finely divided as the tariffs ask; `None` where a season is not known.
+    #[must_use]
+    pub fn uses(&self, unit: &Unit, judged: &Judged) -> Option<Uses> {
         let winter = judged.heating.season?;
         let cooling = match &judged.cooling {
             None => KilowattHours::ZERO,

@@ -47,7 +47,7 @@ fn a_climate_comes_in_is_shown_and_goes_again() {
     let answer: serde_json::Value = serde_json::from_str(&json).unwrap();
     assert_eq!(answer["hours"], 8760.0);
     assert_eq!(answer["states"][1]["outdoor_db_c"], 10.0);
-    assert!(printed(&mut climate(&catalog, &["show", "our-valley"])).contains("-10.0    4380   █"));
+    assert!(printed(&mut climate(&catalog, &["show", "our-valley"])).contains("-10.0   4380  █"));
     climate(&catalog, &["remove", "our-valey"])
         .assert()
         .code(2)

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use super::demo_catalog::Demo;
 use assert_cmd::Command;
 use overwinter::catalog::{Catalog, WrittenPoint};
 use overwinter::equipment::{Form, Mode, Model, Point, Source, SourceId, SourceKind, Speed};
@@ -206,20 +207,60 @@ fn a_mistyped_unit_finds_its_nearest_key() {
         error,
         "error: no unit `larch-63` in the catalog\nhint: did you mean `larch-36`?\n"
     );
-    let error = refused(place.with_house("compare", &["fir-84"]));
+    let error = refused(place.with_house("compare", &["larch-36", "fir-84"]));
     assert!(error.ends_with("hint: did you mean `fir-48`?\n"), "{error}");
 }
 
 #[test]
 fn without_a_terminal_a_missing_unit_is_named() {
-    let place = Place::new();
-    for command in ["explain", "pick"] {
-        let error = refused(place.with_house(command, &[]));
+    let demo = Demo::new();
+    for command in ["explain", "humidity", "pick"] {
+        let error = demo.refuses(&[command, "house.toml"]);
         assert!(
             error.starts_with("error: the argument UNIT is missing\nhint: "),
-            "{error}"
+            "{command}: {error}"
         );
     }
+}
+
+#[test]
+fn with_a_climate_the_seasons_are_explained_and_compared() {
+    let demo = Demo::new();
+    let text = demo.prints(&["explain", "house.toml", "birch-8"]);
+    for words in [
+        "Seasonal COP",
+        "Share of the cooling hours in which it cycles",
+        "Supplemental dehumidification in a year",
+        "Heating hours by outdoor temperature",
+    ] {
+        assert!(text.contains(words), "{words}");
+    }
+    // The explanation ends in the figures of the short list.
+    let data = demo.json(&["explain", "house.toml", "birch-8", "--format", "json"]);
+    let list = demo.command(&["shortlist", "house.toml", "--format", "json"]);
+    let list = { list }.output().unwrap();
+    let list: serde_json::Value = serde_json::from_slice(&list.stdout).unwrap();
+    let judged = ["accepted", "rejected", "undecided"]
+        .iter()
+        .flat_map(|group| list[group].as_array().unwrap())
+        .find(|unit| unit["unit"] == "birch-8")
+        .unwrap();
+    let step = data["topics"][0]["parts"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|part| part["step"]["symbol"] == "SCOP")
+        .unwrap();
+    assert_eq!(
+        step["step"]["result"]["value"],
+        judged["heating"]["seasonal_cop"]
+    );
+    let table = demo.prints(&["compare", "house.toml", "birch-8", "elm-12", "cedar-10"]);
+    assert!(table.contains("electricity a year"), "{table}");
+    assert!(
+        table.lines().all(|line| line.chars().count() <= 80),
+        "{table}"
+    );
 }
 
 #[test]

@@ -1,5 +1,11 @@
 //! The command line as a user meets it: what it prints, where, and with which exit code.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "what builds a test's files may stop the test where it stands"
+)]
+
+mod catalog;
 mod climate;
 mod demo_catalog;
 mod explain;

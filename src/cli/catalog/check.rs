@@ -15,7 +15,7 @@ use crate::report::table::paragraph;
 pub struct Arguments {
     /// Only these units; without any, the whole catalog
     #[arg(value_name = "UNIT")]
-    units: Vec<String>,
+    keys: Vec<String>,
     /// Leave out what is only missing or suspicious
     #[arg(long)]
     impossible: bool,
@@ -38,10 +38,10 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         findings.sort_by_key(|finding| finding.kind);
         findings
     };
-    let by_unit: Vec<Vec<Finding>> = if arguments.units.is_empty() {
+    let by_unit: Vec<Vec<Finding>> = if arguments.keys.is_empty() {
         catalog.judge_all(look)?
     } else {
-        let units = arguments.units.iter().map(|key| catalog.unit(key));
+        let units = arguments.keys.iter().map(|key| catalog.unit(key));
         units
             .map(|unit| Ok(look(&unit?)))
             .collect::<Result<_, CliError>>()?

@@ -23,7 +23,7 @@ pub struct Arguments {
 pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     let files = CatalogFiles::find(&arguments.paths)?;
     let mut catalog = app.catalog()?;
-    catalog.verify()?;
+    catalog.verify_pages()?;
     let summary = import_catalog(&mut catalog, &files)?;
     app.print(&words(&summary))?;
     Ok(Outcome::Done)

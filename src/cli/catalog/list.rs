@@ -5,7 +5,7 @@ use crate::cli::{App, CliError, Outcome};
 use crate::equipment::{Mode, Speed, Unit};
 use crate::quantity::{Celsius, Kilowatts, UnitSystem};
 use crate::report::csv_text::csv_text;
-use crate::report::table::{Column, PlainTable};
+use crate::report::table::{Column, PlainTable, paragraph};
 
 /// Every unit in one line
 #[derive(clap::Args)]
@@ -128,10 +128,9 @@ fn as_table(lines: &[Line], width: u16, units: UnitSystem) -> String {
             ("unit", Column::Words),
             ("form", Column::Words),
             ("coldest point", Column::Numbers),
-            ("gives there", Column::Numbers),
-            ("least", Column::Numbers),
+            ("capacity there", Column::Numbers),
+            ("smallest", Column::Numbers),
             ("runs to", Column::Numbers),
-            ("source", Column::Words),
         ],
     );
     let temperature =
@@ -145,13 +144,13 @@ fn as_table(lines: &[Line], width: u16, units: UnitSystem) -> String {
             power(line.coldest_capacity_kw),
             power(line.smallest_heating_kw),
             temperature(line.operates_to_c),
-            line.source.clone(),
         ]);
     }
     let count = lines.len();
-    format!(
-        "{}\n{count} {}. Heating, at the fastest speed; least: the smallest capacity published; –: not published.\n",
-        table.text(),
-        if count == 1 { "unit" } else { "units" }
-    )
+    let what = if count == 1 { "unit" } else { "units" };
+    let note = format!(
+        "{count} {what}. Heating: the coldest point of the fastest speed, and the smallest capacity published; –: not \
+         published. `overwinter catalog show UNIT` shows every point and its source."
+    );
+    format!("{}\n{}", table.text(), paragraph(&note, width, "", ""))
 }

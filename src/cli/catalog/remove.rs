@@ -18,7 +18,7 @@ pub struct Arguments {
 /// Where no unit has that key, or the catalog cannot be written to.
 pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     let mut catalog = app.catalog()?;
-    catalog.verify()?;
+    catalog.verify_pages()?;
     catalog.remove(&arguments.unit)?;
     app.print(&format!(
         "removed {}\n",

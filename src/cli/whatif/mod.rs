@@ -15,9 +15,9 @@ use crate::house::House;
 use crate::quantity::{Dimension, Kilowatts, parse_quantity};
 use crate::study::{Brief, RankBy, Shortlist};
 
-/// What changes where one figure of the house does: its design load, or its solar gain
+/// What changes where one figure does: the house's design load, its solar gain, or the price of electricity over fuel
 ///
-/// Exactly one sweep is named. Values are a list with commas; a number without a unit is in kW.
+/// Exactly one sweep is named. Values are a list with commas; a load without a unit is in kW.
 #[derive(clap::Args)]
 #[command(group(clap::ArgGroup::new("sweep").required(true).multiple(false)))]
 pub struct Arguments {
@@ -65,6 +65,7 @@ macro_rules! sweeps {
 sweeps! {
     design_load,
     sensible,
+    price_ratio,
 }
 
 /// What every sweep works with.

@@ -58,7 +58,12 @@ impl<'a> Row<'a> {
             return "";
         };
         let start = if index == 0 { 0 } else { self.ends[index - 1] };
-        self.cells[start..end].trim()
+        let cell = &self.cells[start..end];
+        match cell.as_bytes() {
+            // The usual cell: visible characters at both ends.
+            [b'!'..=b'~', .., b'!'..=b'~'] | [b'!'..=b'~'] => cell,
+            _ => cell.trim(),
+        }
     }
 
     /// Every cell.

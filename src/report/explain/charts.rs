@@ -11,8 +11,27 @@ use crate::report::terminal::{
 };
 use crate::study::explain::{Line, Mark, Picture, Shows};
 
+/// How large a picture of text may be.
+#[derive(Clone, Copy, Debug)]
+pub struct TextSize {
+    /// Characters that fit a line.
+    pub columns: usize,
+    /// Rows of the plotting area, where it has one.
+    pub rows: usize,
+}
+
+impl TextSize {
+    /// As wide as this, and of the usual height.
+    #[must_use]
+    pub fn wide(columns: usize) -> Self {
+        Self { columns, rows: 14 }
+    }
+}
+
 /// A picture as lines of text.
-pub(super) fn text_picture(picture: &Picture, columns: usize, glyphs: Glyphs) -> String {
+#[must_use]
+pub fn text_picture(picture: &Picture, size: TextSize, glyphs: Glyphs) -> String {
+    let TextSize { columns, rows } = size;
     match picture {
         Picture::Lines {
             title,
@@ -37,7 +56,7 @@ pub(super) fn text_picture(picture: &Picture, columns: usize, glyphs: Glyphs) ->
                 y: mark.y,
             }),
             columns,
-            rows: 14,
+            rows,
             glyphs,
         }),
         Picture::Hours { title, bars } => bars_text(&TextBars {

@@ -2,7 +2,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::charts::{drawing, text_picture};
+use super::charts::{TextSize, drawing, text_picture};
 use super::{ExplainView, cell_text, result_line, unpublished_words, worked, written};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
@@ -156,7 +156,7 @@ fn picture_markup(picture: &Picture, view: &ExplainView<'_>, id: &str) -> Markup
             } @else {
                 figcaption { (clean_text(title, 200)) }
                 div class="scroll" tabindex="0" role="region" aria-label=(clean_text(title, 200)) {
-                    pre { (text_picture(&untitled(picture), 76, Glyphs::Unicode)) }
+                    pre { (text_picture(&untitled(picture), TextSize::wide(76), Glyphs::Unicode)) }
                 }
             }
         }

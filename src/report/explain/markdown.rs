@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::charts::text_picture;
+use super::charts::{TextSize, text_picture};
 use super::{ExplainView, cell_text, inputs_line, result_line, unpublished_words, worked};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
@@ -36,7 +36,7 @@ pub fn explain_markdown(view: &ExplainView<'_>) -> String {
                     let _ = writeln!(
                         text,
                         "```text\n{}```",
-                        text_picture(picture, 80, Glyphs::Unicode)
+                        text_picture(picture, TextSize::wide(80), Glyphs::Unicode)
                     );
                 }
                 Part::Step(step) => {

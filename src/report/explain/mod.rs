@@ -7,6 +7,7 @@ mod markdown;
 mod number;
 mod text;
 
+pub use charts::{TextSize, text_picture};
 pub use data::explain_data;
 pub use html::explain_html;
 pub use markdown::explain_markdown;

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::charts::text_picture;
+use super::charts::{TextSize, text_picture};
 use super::{ExplainView, cell_text, result_line, unpublished_words, worked, written};
 use crate::report::cautions::CAUTIONS;
 use crate::report::clean_text;
@@ -29,7 +29,11 @@ pub fn explain_text(view: &ExplainView<'_>) -> String {
                 Part::Words(words) => text += &paragraph(words, view.width, "", ""),
                 Part::Table(table) => text += &table_text(table, view.width),
                 Part::Picture(picture) => {
-                    text += &text_picture(picture, usize::from(view.width.min(100)), view.glyphs);
+                    text += &text_picture(
+                        picture,
+                        TextSize::wide(usize::from(view.width.min(100))),
+                        view.glyphs,
+                    );
                 }
                 Part::Step(step) => {
                     number += 1;

@@ -85,6 +85,7 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
                 p class="note" {
                     "Accepted units, " (view.ranked_by) ". A margin is capacity above the design load. Shares in summer are of the hours "
                     "with a call for cooling."
+                    @if view.sections_were_named { " The sections with charts are those that were asked for." }
                 }
                 (table(view))
                 @if accepted.len() > LISTED {
@@ -138,7 +139,7 @@ fn chart(view: &ReportView<'_>) -> Markup {
         view.units,
     );
     html! {
-        div { (PreEscaped(Frame::pair("comparison", |frame| comparison(&data, frame)))) }
+        div class="compare" { (PreEscaped(Frame::pair("comparison", |frame| comparison(&data, frame)))) }
         @if accepted.len() > compared.len() {
             p class="note" { "The first " (compared.len()) " of " (accepted.len()) " are drawn." }
         }

@@ -191,7 +191,7 @@ fn drawn(subject: &Subject<'_>, curves: &HeatingCurves) -> Vec<Celsius> {
 }
 
 /// Largest and smallest capacity against the load line, the balance point marked.
-fn capacity_picture(subject: &Subject<'_>, curves: &HeatingCurves) -> Picture {
+pub(super) fn capacity_picture(subject: &Subject<'_>, curves: &HeatingCurves) -> Picture {
     let load = &subject.brief.house().heating.load;
     let temperatures = drawn(subject, curves);
     let line = |name: &str, value: &dyn Fn(Celsius) -> Option<f64>| Line {

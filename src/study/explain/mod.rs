@@ -170,6 +170,19 @@ pub fn topics_of(brief: &Brief) -> Vec<Topic> {
     Topic::ALL.into_iter().filter(applies).collect()
 }
 
+/// Capacity against the load line with the balance point marked; `None` where nothing is published for heating.
+#[must_use]
+pub fn heating_picture(brief: &Brief, unit: &Unit, judged: &Judged) -> Option<Picture> {
+    let subject = Subject {
+        brief,
+        unit,
+        judged,
+        each: &[],
+    };
+    let curves = brief.heating_curves(unit)?;
+    Some(heating::capacity_picture(&subject, &curves))
+}
+
 /// Explains a unit in a house.
 #[must_use]
 pub fn explain(brief: &Brief, unit: &Unit, topics: &[Topic]) -> Explanation {

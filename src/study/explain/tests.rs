@@ -180,3 +180,21 @@ fn every_requirement_stands_in_the_table_with_its_outcome() {
     assert_eq!(outcomes.len(), 5);
     assert_eq!(table.rows[1][2], Cell::number(Celsius(-25.0)));
 }
+
+#[test]
+fn the_humid_hour_follows_the_case_that_applies() {
+    let shown = |sensible: f64| {
+        let mut house = house();
+        house.cooling.as_mut().expect("cooled").load.design_sensible = Kilowatts(sensible);
+        let explanation = explain(&brief(house), &unit("larch"), &[Topic::Humidity]);
+        assert!(redone(&explanation) > 10);
+        let titles = titles(&explanation);
+        let case = titles
+            .iter()
+            .find(|title| title.starts_with("Latent heat removed"));
+        case.expect("a case").to_string()
+    };
+    assert_eq!(shown(5.1), "Latent heat removed, on average");
+    assert_eq!(shown(20.0), "Latent heat removed, between these two speeds");
+    assert_eq!(shown(90.0), "Latent heat removed at full speed");
+}
