@@ -97,7 +97,7 @@ fn contents(view: &ReportView<'_>) -> Markup {
 /// The house in words.
 pub(super) fn house(view: &ReportView<'_>) -> Markup {
     html! {
-        section aria-labelledby="house" {
+        section class="page" aria-labelledby="house" {
             h2 id="house" { "The house" }
             div class="words" {
                 @for paragraph in house_words(view.brief.house(), view.units) {

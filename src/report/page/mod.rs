@@ -9,8 +9,7 @@ mod shortlist;
 mod style;
 mod unit;
 
-pub use figures::{Figure, FigureGroup};
-pub use style::{generator, page};
+pub use style::page;
 
 use maud::{Markup, html};
 

@@ -98,8 +98,8 @@ h2,h3,h4,summary,caption,thead{break-after:avoid}tr,.why,.group>div,.cautions{br
 nav,.screen{display:none}a{text-decoration:none}.scroll{overflow:visible}\
 .share,.share *,.counts i,.cautions,.math,.answer,.why{print-color-adjust:exact;-webkit-print-color-adjust:exact}\
 .list table{font-size:8.5pt}.list th,.list td{padding-right:.5rem}.list tbody th{min-width:6.5rem}\
-.words{columns:2;column-gap:2rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.6pt}.list+div .chart-wide,.compare .chart-wide{max-width:38rem}\
-.sheet{display:block}.charts,.charts.narrow{grid-template-columns:21rem 21rem;justify-content:space-between;gap:.9rem 1.5rem}\
+.words{columns:2;column-gap:2rem}.plain{max-width:none}.plain th,.plain td{padding-top:.22rem;padding-bottom:.22rem;line-height:1.3}.words p{margin-bottom:.5rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.6pt}.compare .chart-wide{max-width:46rem}\
+.sheet{display:block}.charts,.charts.narrow{grid-template-columns:24rem 24rem;justify-content:space-between;gap:.9rem 1.5rem}\
 .unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
 .figures{columns:3;column-gap:1.6rem;margin-top:.8rem}.figures table{margin:0 0 .7rem;break-inside:avoid}\
 .figures table+table{margin-top:0}.figures th,.figures td{padding-top:.12rem;padding-bottom:.12rem}\
@@ -107,7 +107,7 @@ nav,.screen{display:none}a{text-decoration:none}.scroll{overflow:visible}\
 
 /// What the `generator` of a page says: its kind and this program, so that it can be told from other files.
 #[must_use]
-pub fn generator(kind: &str) -> String {
+fn generator(kind: &str) -> String {
     format!(
         "{} {} {kind}",
         env!("CARGO_PKG_NAME"),
