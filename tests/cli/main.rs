@@ -11,6 +11,7 @@ mod demo_catalog;
 mod explain;
 mod house;
 mod humidity;
+mod pages;
 mod rank_by;
 mod severe_years;
 mod whatif;

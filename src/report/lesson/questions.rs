@@ -116,7 +116,7 @@ pub(super) fn sheet(view: &LessonView<'_>, questions: &[Question<'_>]) -> Markup
                     p { (clean_text(paragraph, 2_000)) }
                 }
             }
-            div class="charts" {
+            div class="charts draw" {
                 div { (winter_chart(view, false)) }
                 div { (summer_chart(view, false)) }
             }

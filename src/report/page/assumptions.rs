@@ -44,7 +44,7 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
     html! {
         section aria-labelledby="assumptions" {
             h2 id="assumptions" { "Assumptions" }
-            div class="scroll plain" tabindex="0" role="region" aria-label="Assumptions" {
+            div class="scroll plain" tabindex="0" role="region" aria-label="Table of assumptions" {
                 table {
                     thead {
                         tr {

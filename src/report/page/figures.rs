@@ -160,7 +160,7 @@ impl Writer {
     pub(super) fn humid_share(cooling: &CoolingAnswer) -> Option<Figure> {
         let season = cooling.season.as_ref()?;
         Some(Self::share(
-            "as a share of the hours with a call",
+            "as a share of the calls",
             share_of(cooling.humidity.as_ref()?.humid_hours, season.cooling_hours),
             0,
             "cooling.humid_hours / cooling.cooling_hours",
@@ -202,7 +202,7 @@ impl Writer {
             .into_iter()
             .chain(heating.season.as_ref().map(|season| {
                 Self::whole(
-                    "standby besides",
+                    "standby, not counted in",
                     season.standby_kwh,
                     "kWh",
                     "heating.standby_kwh",
@@ -246,7 +246,7 @@ impl Writer {
                 "heating.load_kwh",
             ),
             Self::share(
-                "carried by the heat pump",
+                "the heat pump's share",
                 season.share_carried,
                 1,
                 "heating.share_carried",
@@ -276,7 +276,7 @@ impl Writer {
                 "heating.hours_below_balance",
             ),
             Self::whole(
-                "hours colder than published",
+                "hours unproven",
                 Some(season.unproven_hours),
                 "h",
                 "heating.unproven_hours",
@@ -296,7 +296,7 @@ impl Writer {
         if let Some(design) = &cooling.design {
             figures.extend([
                 self.power(
-                    "sensible load, design day",
+                    "sensible load on the design day",
                     Some(design.sensible_at_design_kw),
                     "cooling.sensible_at_design_kw",
                 ),
@@ -330,7 +330,7 @@ impl Writer {
         figures.extend(Self::cycling_share(cooling));
         figures.extend([
             Self::whole(
-                "hours hotter than published",
+                "hours unproven",
                 Some(season.unproven_hours),
                 "h",
                 "cooling.unproven_hours",

@@ -181,15 +181,4 @@ pub fn report_html(view: &ReportView<'_>) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_number_stays_with_its_unit() {
-        assert_eq!(
-            words("8.40 kW at -20.0 °C, 70 % of 3 units (2008) or"),
-            "8.40\u{a0}kW at -20.0\u{a0}°C, 70\u{a0}% of 3\u{a0}units (2008) or"
-        );
-        assert_eq!(words("a\u{202e} 5\n%"), "a 5\u{a0}%");
-    }
-}
+mod tests;

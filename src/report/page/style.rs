@@ -52,7 +52,12 @@ thead th{vertical-align:bottom;overflow-wrap:normal;font-size:.82rem;line-height
 .figures td{white-space:nowrap;font-weight:600}.figures td span{font-weight:400;color:var(--soft)}\
 .figures th{padding-right:1rem;line-height:1.35}.figures table{font-size:.92rem}.figures table+table{margin-top:1.5rem}\
 .figures th,.figures td{padding-top:.28rem;padding-bottom:.28rem}\
-.plain td{text-align:left}.plain th{min-width:9rem}.plain{max-width:64rem}.plain table{font-size:.94rem}";
+.plain td{text-align:left}\
+@media screen and (max-width:40rem){.plain table,.plain tbody,.plain tr,.plain th,.plain td{display:block;width:auto;border:0;\
+padding:.1rem 0}.plain thead{display:none}.plain tr{border-bottom:1px solid var(--rule);padding:.5rem 0}\
+.plain tbody th{font-weight:650}.plain td:last-child:not(:nth-child(2)){color:var(--soft);font-size:.92em}\
+.list tbody th{position:sticky;left:0;background:var(--paper);min-width:7.5rem}}\
+.plain th{min-width:9rem}.plain{max-width:64rem}.plain table{font-size:.94rem}";
 
 const UNITS: &str = "\
 .verdict{font-weight:650}.verdict.yes{color:var(--link)}.verdict.no{color:var(--bad)}\
@@ -98,11 +103,11 @@ h2,h3,h4,summary,caption,thead{break-after:avoid}tr,.why,.group>div,.cautions{br
 nav,.screen{display:none}a{text-decoration:none}.scroll{overflow:visible}\
 .share,.share *,.counts i,.cautions,.math,.answer,.why{print-color-adjust:exact;-webkit-print-color-adjust:exact}\
 .list table{font-size:8.5pt}.list th,.list td{padding-right:.5rem}.list tbody th{min-width:6.5rem}\
-.words{columns:2;column-gap:2rem}.plain{max-width:none}.plain th,.plain td{padding-top:.22rem;padding-bottom:.22rem;line-height:1.3}.words p{margin-bottom:.5rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.6pt}.compare .chart-wide{max-width:46rem}\
-.sheet{display:block}.charts,.charts.narrow{grid-template-columns:24rem 24rem;justify-content:space-between;gap:.9rem 1.5rem}\
-.unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
+.words{columns:2;column-gap:2rem}.plain{max-width:none}.plain th,.plain td{padding-top:.22rem;padding-bottom:.22rem;line-height:1.3}.words p{margin-bottom:.5rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.3pt}.figures th{line-height:1.2;padding-right:.4rem}.compare .chart-wide{max-width:46rem}\
+.sheet{display:block}.charts,.charts.narrow{grid-template-columns:23rem 23rem;justify-content:space-between;gap:.9rem 1.5rem}\
+.charts.draw{grid-template-columns:minmax(0,44rem)}.unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
 .figures{columns:3;column-gap:1.6rem;margin-top:.8rem}.figures table{margin:0 0 .7rem;break-inside:avoid}\
-.figures table+table{margin-top:0}.figures th,.figures td{padding-top:.12rem;padding-bottom:.12rem}\
+.figures table+table{margin-top:0}.figures th,.figures td{padding-top:.1rem;padding-bottom:.1rem;line-height:1.2}\
 .group{grid-template-columns:1fr 1fr}details{margin:.7rem 0}summary{list-style:none}}";
 
 /// What the `generator` of a page says: its kind and this program, so that it can be told from other files.

@@ -170,7 +170,8 @@ fn caveats(view: &ReportView<'_>, section: &SectionUnit, judged: &Judged) -> Mar
                 @if place > 0 { "; " }
                 (clean_text(source, 500))
             }
-            ". A question mark stands for what is not published, or not known for want of something that is not."
+            ". Hours are unproven where it is colder in winter, or hotter in summer, than anything published. A question mark stands "
+            "for what is not published, or not known for want of something that is not."
         }
     }
 }
