@@ -57,6 +57,7 @@ mod cost;
 mod explain;
 mod house;
 mod humidity;
+mod lesson;
 mod man;
 mod pick;
 mod pick_unit;
@@ -71,6 +72,7 @@ commands! {
     Explain => explain,
     Compare => compare,
     Report => report,
+    Lesson => lesson,
     Humidity => humidity,
     Quotes => quotes,
     Cost => cost,

@@ -15,6 +15,7 @@ pub mod fingerprint;
 pub mod house_words;
 pub mod humidity_answer;
 pub mod humidity_table;
+pub mod lesson;
 pub mod load_sweep;
 pub mod other_climates;
 pub mod page;

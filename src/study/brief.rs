@@ -36,8 +36,23 @@ impl Brief {
         criteria: Criteria,
         units: UnitSystem,
     ) -> Self {
-        let room = Room::of(&house);
         let states = climate.map(|climate| climate.states.clone());
+        Self::of(house, states, criteria, units)
+    }
+
+    /// The same climate and requirements with another house.
+    #[must_use]
+    pub fn with_house(&self, house: House) -> Self {
+        Self::of(
+            house,
+            self.states.clone(),
+            self.criteria.clone(),
+            self.units,
+        )
+    }
+
+    fn of(house: House, states: Option<Vec<State>>, criteria: Criteria, units: UnitSystem) -> Self {
+        let room = Room::of(&house);
         let without_call = house
             .moisture
             .as_ref()

@@ -13,6 +13,7 @@ mod examples;
 mod explain;
 mod house;
 mod humidity;
+mod pages;
 mod quotes;
 mod rank_by;
 mod severe_years;

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::ReportView;
+use super::{ReportView, words};
 use crate::cooling::{
     DEFAULT_AIRFLOW_PER_KILOWATT, DEFAULT_SENSIBLE_HEAT_RATIO, DESIGN_RELATIVE_HUMIDITY,
 };
@@ -23,7 +23,13 @@ fn assumption(subject: &'static str, words: impl Into<String>, authority: Author
     Assumption {
         subject,
         words: words.into(),
-        authority: authority.words().to_owned(),
+        // What stands behind a colon says which of its rules are meant, which the assumption says itself.
+        authority: authority
+            .words()
+            .split(':')
+            .next()
+            .unwrap_or_default()
+            .to_owned(),
     }
 }
 
@@ -38,7 +44,7 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
     html! {
         section aria-labelledby="assumptions" {
             h2 id="assumptions" { "Assumptions" }
-            div class="scroll plain" tabindex="0" role="region" aria-label="Assumptions" {
+            div class="scroll plain" tabindex="0" role="region" aria-label="Table of assumptions" {
                 table {
                     thead {
                         tr {
@@ -51,7 +57,7 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
                         @for found in &all {
                             tr {
                                 th scope="row" { (found.subject) }
-                                td { (clean_text(&found.words, 1_000)) }
+                                td { (words(&found.words)) }
                                 td { (clean_text(&found.authority, 500)) }
                             }
                         }
@@ -66,36 +72,36 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
 fn required(view: &ReportView<'_>) -> Vec<Assumption> {
     let house = view.brief.house();
     let asked = &view.brief.criteria().requirements;
-    let mut words = Vec::new();
+    let mut asks = Vec::new();
     if asked.full_load_without_backup {
-        words.push("it carries the design load without backup heat".to_owned());
+        asks.push("it carries the design load without backup heat".to_owned());
     }
     if let Some(coldest) = house
         .heating
         .must_run_to
         .filter(|_| asked.run_beyond_design)
     {
-        words.push(format!("it runs at {}", view.units.temperature(coldest)));
+        asks.push(format!("it runs at {}", view.units.temperature(coldest)));
     }
     if house.cooling.is_some() {
         if asked.cooling_design {
-            words.push("it carries the sensible design load in summer".to_owned());
+            asks.push("it carries the sensible design load in summer".to_owned());
         }
         let share = |share: f64| format!("{} %", fixed(share * 100.0, 0));
         if asked.max_cooling_cycling_share < 1.0 {
-            words.push(format!(
+            asks.push(format!(
                 "it cycles in at most {} of the hours with a call for cooling",
                 share(asked.max_cooling_cycling_share)
             ));
         }
         if asked.max_humid_share < 1.0 {
-            words.push(format!(
+            asks.push(format!(
                 "at most {} of these hours are humid",
                 share(asked.max_humid_share)
             ));
         }
     }
-    words.extend(
+    asks.extend(
         view.brief
             .criteria()
             .criteria
@@ -108,10 +114,10 @@ fn required(view: &ReportView<'_>) -> Vec<Assumption> {
     );
     vec![Assumption {
         subject: "what is asked",
-        words: if words.is_empty() {
+        words: if asks.is_empty() {
             "nothing is asked of a unit".to_owned()
         } else {
-            format!("a unit is accepted where {}", words.join("; "))
+            format!("a unit is accepted where {}", asks.join("; "))
         },
         authority,
     }]
@@ -144,7 +150,8 @@ fn winter(view: &ReportView<'_>) -> Vec<Assumption> {
         assumption(
             "cycling",
             format!(
-                "a unit that publishes no degradation coefficient loses by {} of the part not run",
+                "a unit that cycles loses efficiency with the share of time in which it rests; where no degradation coefficient is \
+                 published, it is {}",
                 fixed(DEFAULT_DEGRADATION, 2)
             ),
             Authority::AppendixM1,

@@ -11,7 +11,7 @@ use crate::study::Judged;
 
 /// One figure.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Figure {
+pub(super) struct Figure {
     /// What it is.
     pub label: &'static str,
     /// The number without its unit; `?` where it is not known.
@@ -24,7 +24,7 @@ pub struct Figure {
 
 /// Figures under one head.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FigureGroup {
+pub(super) struct FigureGroup {
     /// Their head.
     pub title: &'static str,
     /// The figures.
@@ -85,7 +85,7 @@ impl Writer {
 
     pub(super) fn capacity(&self, heating: &HeatingAnswer) -> Figure {
         self.power(
-            "capacity at the design temperature",
+            "capacity there",
             heating.capacity_at_design_kw,
             "heating.capacity_at_design_kw",
         )
@@ -100,7 +100,7 @@ impl Writer {
                 text
             }
         });
-        Self::figure("margin above the design load", text, "%", "heating.margin")
+        Self::figure("margin", text, "%", "heating.margin")
     }
 
     /// The balance point; where it lies somewhere below the coldest published point, that is said.
@@ -113,7 +113,7 @@ impl Writer {
                 "heating.coldest_point_c",
             ),
             BalancePoint::AtOperatingLimit(_) => self.temperature(
-                "balance point, where it stops",
+                "balance, where it stops",
                 heating.balance_point_c,
                 "heating.balance_point_c",
             ),
@@ -140,7 +140,7 @@ impl Writer {
             "heating.electricity_kwh + heating.backup_kwh"
         };
         Some(Self::whole(
-            "electricity a year, backup included",
+            "electricity, backup included",
             value,
             "kWh",
             from,
@@ -150,7 +150,7 @@ impl Writer {
     pub(super) fn cycling_share(cooling: &CoolingAnswer) -> Option<Figure> {
         let season = cooling.season.as_ref()?;
         Some(Self::share(
-            "share of these in which it cycles",
+            "as a share of them",
             share_of(season.cycling_hours, season.cooling_hours),
             0,
             "cooling.cycling_hours / cooling.cooling_hours",
@@ -160,7 +160,7 @@ impl Writer {
     pub(super) fn humid_share(cooling: &CoolingAnswer) -> Option<Figure> {
         let season = cooling.season.as_ref()?;
         Some(Self::share(
-            "share of the hours with a call that are humid",
+            "as a share of the calls",
             share_of(cooling.humidity.as_ref()?.humid_hours, season.cooling_hours),
             0,
             "cooling.humid_hours / cooling.cooling_hours",
@@ -169,7 +169,7 @@ impl Writer {
 
     pub(super) fn dehumidification(&self, cooling: &CoolingAnswer) -> Option<Figure> {
         Some(self.water(
-            "dehumidification that would hold the limit, a year",
+            "drying needed besides, a year",
             cooling.humidity.as_ref()?.dehumidification_l_per_year,
             "cooling.dehumidification_l_per_year",
         ))
@@ -202,7 +202,7 @@ impl Writer {
             .into_iter()
             .chain(heating.season.as_ref().map(|season| {
                 Self::whole(
-                    "standby besides, in hours without a call",
+                    "standby, not counted in",
                     season.standby_kwh,
                     "kWh",
                     "heating.standby_kwh",
@@ -221,7 +221,7 @@ impl Writer {
     fn winter(&self, judged: &Judged, heating: &HeatingAnswer) -> Vec<Figure> {
         let mut figures = vec![
             self.power(
-                "load at the design temperature",
+                "load on the design day",
                 Some(heating.load_at_design_kw),
                 "heating.load_at_design_kw",
             ),
@@ -246,7 +246,7 @@ impl Writer {
                 "heating.load_kwh",
             ),
             Self::share(
-                "carried by the heat pump",
+                "the heat pump's share",
                 season.share_carried,
                 1,
                 "heating.share_carried",
@@ -258,7 +258,7 @@ impl Writer {
                 "heating.backup_kwh",
             ),
             Self::whole(
-                "electricity of the heat pump",
+                "electricity, heat pump",
                 Some(season.electricity_kwh),
                 "kWh",
                 "heating.electricity_kwh",
@@ -270,13 +270,13 @@ impl Writer {
                 "heating.heating_hours",
             ),
             Self::whole(
-                "hours below the balance point",
+                "hours below balance",
                 Some(season.hours_below_balance),
                 "h",
                 "heating.hours_below_balance",
             ),
             Self::whole(
-                "hours colder than published",
+                "hours unproven",
                 Some(season.unproven_hours),
                 "h",
                 "heating.unproven_hours",
@@ -296,7 +296,7 @@ impl Writer {
         if let Some(design) = &cooling.design {
             figures.extend([
                 self.power(
-                    "sensible load at the design temperature",
+                    "sensible load on the design day",
                     Some(design.sensible_at_design_kw),
                     "cooling.sensible_at_design_kw",
                 ),
@@ -316,7 +316,7 @@ impl Writer {
             return figures;
         };
         figures.push(Self::whole(
-            "hours with a call for cooling",
+            "hours with a call",
             Some(season.cooling_hours),
             "h",
             "cooling.cooling_hours",
@@ -330,7 +330,7 @@ impl Writer {
         figures.extend(Self::cycling_share(cooling));
         figures.extend([
             Self::whole(
-                "hours hotter than published",
+                "hours unproven",
                 Some(season.unproven_hours),
                 "h",
                 "cooling.unproven_hours",
@@ -370,19 +370,19 @@ impl Writer {
         figures.extend(Self::humid_share(cooling));
         figures.extend([
             Self::whole(
-                "humid hours without a call, whatever the unit",
+                "humid hours without a call",
                 humidity.humid_hours_without_call,
                 "h",
                 "cooling.humid_hours_without_call",
             ),
             Self::share(
-                "highest relative humidity with a call",
+                "highest relative humidity",
                 humidity.peak_rh,
                 0,
                 "cooling.peak_rh",
             ),
             self.water(
-                "moisture that the unit removes",
+                "moisture the unit removes",
                 humidity.moisture_removed_kg,
                 "cooling.moisture_removed_kg",
             ),

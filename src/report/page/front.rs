@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::{ReportView, name};
+use super::{ReportView, name, words};
 use crate::report::clean_text;
 use crate::report::house_words::house_words;
 
@@ -54,7 +54,7 @@ fn answer(view: &ReportView<'_>) -> Markup {
         (None, _) => "and meet whatever else is asked of them",
     };
     html! {
-        "The house needs " (needs) ". "
+        "The house needs " (words(&needs)) ". "
         @match view.list.accepted.as_slice() {
             [] => {
                 "None of the " (view.total()) " units judged is shown to carry it without backup heat " (wanted) "."
@@ -101,7 +101,7 @@ pub(super) fn house(view: &ReportView<'_>) -> Markup {
             h2 id="house" { "The house" }
             div class="words" {
                 @for paragraph in house_words(view.brief.house(), view.units) {
-                    p { (subject(&clean_text(&paragraph, 2_000))) }
+                    p { (subject(&words(&paragraph))) }
                 }
             }
         }

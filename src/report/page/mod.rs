@@ -9,8 +9,7 @@ mod shortlist;
 mod style;
 mod unit;
 
-pub use figures::{Figure, FigureGroup};
-pub use style::{generator, page};
+pub use style::page;
 
 use maud::{Markup, html};
 
@@ -23,6 +22,8 @@ use crate::study::{Brief, Judged, Shortlist};
 
 /// Longest name of a unit or a house \[characters\].
 const LONGEST_NAME: usize = 120;
+/// Longest sentence or paragraph \[characters\].
+const LONGEST_TEXT: usize = 2_000;
 /// Up to so many sections show each chart in two drawings, one for a desk and one for a phone; more show the narrow one.
 const PAIRED: usize = 6;
 /// So many sections have charts; the others have figures only, so that the page opens at once.
@@ -122,6 +123,20 @@ impl ReportView<'_> {
     }
 }
 
+/// Text from the core on one line, each number kept together with its unit.
+fn words(text: &str) -> String {
+    let mut kept = String::new();
+    let text = clean_text(text, LONGEST_TEXT);
+    let mut characters = text.chars().peekable();
+    while let Some(character) = characters.next() {
+        let after_digit = kept.ends_with(|last: char| last.is_ascii_digit());
+        let is_unit = |next: &char| next.is_alphabetic() || matches!(next, '°' | '%');
+        let stays = character == ' ' && after_digit && characters.peek().is_some_and(is_unit);
+        kept.push(if stays { '\u{a0}' } else { character });
+    }
+    kept
+}
+
 /// A name kept apart from the direction of the text around it.
 fn name(text: &str) -> Markup {
     html! { bdi { (clean_text(text, LONGEST_NAME)) } }
@@ -164,3 +179,6 @@ pub fn report_html(view: &ReportView<'_>) -> String {
     };
     page(&format!("Heat pumps for {house}"), "report", &body)
 }
+
+#[cfg(test)]
+mod tests;

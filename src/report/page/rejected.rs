@@ -2,21 +2,18 @@
 
 use maud::{Markup, html};
 
-use super::{ReportView, unit_name};
+use super::{ReportView, unit_name, words};
 use crate::criteria::{Ask, Reason};
 use crate::quantity::UnitSystem;
-use crate::report::clean_text;
 use crate::report::rejected_groups::rejected_groups;
 use crate::study::{Judged, Verdict};
 
 /// So many units of a group are shown.
 const SHOWN: usize = 500;
-/// Longest sentence \[characters\].
-const LONGEST: usize = 2_000;
 
 /// A sentence with a capital at its beginning and a full stop at its end.
 fn sentence(text: &str) -> String {
-    let text = clean_text(text, LONGEST);
+    let text = words(text);
     let mut characters = text.chars();
     let first = characters
         .next()
@@ -38,7 +35,7 @@ pub(super) fn reasons(found: &[Box<dyn Reason>], units: UnitSystem) -> Markup {
 pub(super) fn asks(found: &[Ask]) -> Markup {
     html! {
         p { "Ask the supplier for:" }
-        ul { @for ask in found { li { (clean_text(&ask.text, LONGEST)) } } }
+        ul { @for ask in found { li { (words(&ask.text)) } } }
     }
 }
 

@@ -3,7 +3,7 @@
 use maud::{Markup, PreEscaped, html};
 
 use super::figures::{Figure, Writer};
-use super::{ReportView, unit_name};
+use super::{ReportView, unit_name, words};
 use crate::report::svg::{Frame, comparison};
 use crate::report::view::comparison_chart;
 use crate::study::Judged;
@@ -85,6 +85,7 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
                 p class="note" {
                     "Accepted units, " (view.ranked_by) ". A margin is capacity above the design load. Shares in summer are of the hours "
                     "with a call for cooling."
+                    @if view.sections_were_named { " The sections with charts are those that were asked for." }
                 }
                 (table(view))
                 @if accepted.len() > LISTED {
@@ -99,18 +100,18 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
 fn table(view: &ReportView<'_>) -> Markup {
     let columns = columns(view);
     html! {
-        div class="scroll list" tabindex="0" role="region" aria-label="Short list" {
+        div class="scroll list" tabindex="0" role="region" aria-label="Table of accepted units" {
             table {
                 thead {
                     tr {
                         th scope="col" class="rank" { "rank" }
                         th scope="col" class="left" { "unit" }
-                        @for column in &columns { th scope="col" { (column.head) } }
+                        @for column in &columns { th scope="col" { (words(&column.head)) } }
                     }
                 }
                 tbody {
                     @for (place, judged) in view.list.accepted.iter().take(LISTED).enumerate() {
-                        tr data-unit=(place + 1) {
+                        tr data-rank=(place + 1) {
                             td class="rank" { (place + 1) }
                             th scope="row" { (unit_name(view, &judged.model.key)) }
                             @for column in &columns {
@@ -138,7 +139,7 @@ fn chart(view: &ReportView<'_>) -> Markup {
         view.units,
     );
     html! {
-        div { (PreEscaped(Frame::pair("comparison", |frame| comparison(&data, frame)))) }
+        div class="compare" { (PreEscaped(Frame::pair("comparison", |frame| comparison(&data, frame)))) }
         @if accepted.len() > compared.len() {
             p class="note" { "The first " (compared.len()) " of " (accepted.len()) " are drawn." }
         }

@@ -25,7 +25,7 @@ p{margin:.5rem 0;max-width:46rem}ul,ol{padding-left:1.2rem;max-width:46rem}li{ma
 a{color:var(--link);text-underline-offset:.15em}\
 section{margin-top:3.5rem;padding-top:1.5rem;border-top:2px solid var(--ink)}\
 .line{color:var(--soft);display:flex;flex-wrap:wrap;gap:.2rem 1.5rem;margin:0;max-width:none;font-size:.95rem}\
-.note{color:var(--soft);font-size:.9rem}.lead{font-size:1.2rem;line-height:1.45}\
+.note{color:var(--soft);font-size:.92em}.lead{font-size:1.2rem;line-height:1.45}\
 code,.code{font-family:ui-monospace,'SFMono-Regular',Menlo,Consolas,monospace;font-size:.85em}\
 :target{scroll-margin-top:1rem}:focus-visible{outline:3px solid var(--good);outline-offset:2px}";
 
@@ -45,14 +45,19 @@ table{border-collapse:collapse;font-variant-numeric:tabular-nums lining-nums;wid
 caption{text-align:left;font-weight:650;padding:0 0 .3rem}\
 th,td{padding:.4rem .9rem .4rem 0;text-align:right;border-bottom:1px solid var(--rule);vertical-align:top}\
 th:last-child,td:last-child{padding-right:0}\
-thead th{vertical-align:bottom;font-size:.82rem;line-height:1.3;font-weight:600;color:var(--soft);border-color:var(--ink)}\
-.left,tbody th{text-align:left;font-weight:400}.list tbody th{font-weight:650;min-width:9rem}\
+thead th{vertical-align:bottom;overflow-wrap:normal;font-size:.82rem;line-height:1.3;font-weight:600;color:var(--soft);border-color:var(--ink)}\
+.left,tbody th{text-align:left;font-weight:400}.list tbody th{font-weight:650;width:26%;min-width:9rem}\
 .list td,.list .rank{white-space:nowrap}.list .rank{width:1%;color:var(--soft)}\
 .best{font-weight:750;color:var(--link)}\
 .figures td{white-space:nowrap;font-weight:600}.figures td span{font-weight:400;color:var(--soft)}\
 .figures th{padding-right:1rem;line-height:1.35}.figures table{font-size:.92rem}.figures table+table{margin-top:1.5rem}\
 .figures th,.figures td{padding-top:.28rem;padding-bottom:.28rem}\
-.plain td{text-align:left}.plain th{min-width:9rem}.plain{max-width:64rem}.plain table{font-size:.94rem}";
+.plain td{text-align:left}\
+@media screen and (max-width:40rem){.plain table,.plain tbody,.plain tr,.plain th,.plain td{display:block;width:auto;border:0;\
+padding:.1rem 0}.plain thead{display:none}.plain tr{border-bottom:1px solid var(--rule);padding:.5rem 0}\
+.plain tbody th{font-weight:650}.plain td:last-child:not(:nth-child(2)){color:var(--soft);font-size:.92em}\
+.list tbody th{position:sticky;left:0;background:var(--paper);min-width:7.5rem}}\
+.plain th{min-width:9rem}.plain{max-width:64rem}.plain table{font-size:.94rem}";
 
 const UNITS: &str = "\
 .verdict{font-weight:650}.verdict.yes{color:var(--link)}.verdict.no{color:var(--bad)}\
@@ -67,7 +72,7 @@ details{margin:1rem 0;border-top:1px solid var(--rule);padding-top:.75rem}\
 summary{cursor:pointer;font-weight:650;max-width:52rem}summary .note{font-weight:400}\
 .group{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,30rem),1fr));gap:0 2.5rem;margin-top:.75rem}\
 .group>div{border-top:1px solid var(--rule);padding:.6rem 0;font-size:.94rem}.group p{margin:.2rem 0}\
-.group h4{margin:0;font:inherit;font-weight:650}\
+.group h3{margin:0;font-size:1.02rem}\
 .remedy::before{content:'\\2192\\00a0';color:var(--soft)}\
 .cautions{background:var(--tint);padding:1rem 1.25rem;max-width:52rem;border-left:4px solid var(--ink)}\
 .cautions ul{margin:0}.prints td{font-size:.8rem;overflow-wrap:anywhere}";
@@ -91,22 +96,23 @@ dt{font-weight:650}dd{margin:0 0 .5rem}";
 const PAPER: &str = "\
 @page{margin:14mm 14mm 16mm}\
 @media print{:root{color-scheme:light;--ink:#000;--soft:#3a3f45;--rule:#c4cad0;--link:#000;--tint:#f5f5f5}\
-body{max-width:none;padding:0;font-size:9.5pt;line-height:1.42}h1{font-size:24pt}h2{font-size:15pt}h3{font-size:11.5pt}\
+html{font-size:9.5pt}body{max-width:none;padding:0;line-height:1.4}h1{font-size:23pt}h2{font-size:15pt}h3{font-size:11pt}\
+.share{margin:.8rem 0 .4rem}\
 section{margin-top:1.6rem;padding-top:.8rem}section.unit,section.page{break-before:page;border-top:0;margin-top:0;padding-top:0}\
 h2,h3,h4,summary,caption,thead{break-after:avoid}tr,.why,.group>div,.cautions{break-inside:avoid}\
 nav,.screen{display:none}a{text-decoration:none}.scroll{overflow:visible}\
 .share,.share *,.counts i,.cautions,.math,.answer,.why{print-color-adjust:exact;-webkit-print-color-adjust:exact}\
-.list table{font-size:8.5pt}.list th,.list td{padding-right:.5rem}.list tbody th{min-width:0}\
-.words{columns:2;column-gap:2rem}.plain table,.figures table,.group>div{font-size:8.5pt}\
-.sheet{display:block}.charts,.charts.narrow{grid-template-columns:1fr 1fr;gap:1rem 1.5rem}\
-.unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
-.figures{columns:2;column-gap:2rem;margin-top:1rem}.figures table{margin:0 0 .8rem;break-inside:avoid}\
-.figures table+table{margin-top:0}.figures th,.figures td{padding-top:.12rem;padding-bottom:.12rem}\
+.list table{font-size:8.5pt}.list th,.list td{padding-right:.5rem}.list tbody th{min-width:6.5rem}\
+.words{columns:2;column-gap:2rem}.plain{max-width:none}.plain th,.plain td{padding-top:.22rem;padding-bottom:.22rem;line-height:1.3}.words p{margin-bottom:.5rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.3pt}.figures th{line-height:1.2;padding-right:.4rem}.compare .chart-wide{max-width:46rem}\
+.sheet{display:block}.charts,.charts.narrow{grid-template-columns:23rem 23rem;justify-content:space-between;gap:.9rem 1.5rem}\
+.charts.draw{grid-template-columns:minmax(0,44rem)}.unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
+.figures{columns:3;column-gap:1.6rem;margin-top:.8rem}.figures table{margin:0 0 .7rem;break-inside:avoid}\
+.figures table+table{margin-top:0}.figures th,.figures td{padding-top:.1rem;padding-bottom:.1rem;line-height:1.2}\
 .group{grid-template-columns:1fr 1fr}details{margin:.7rem 0}summary{list-style:none}}";
 
 /// What the `generator` of a page says: its kind and this program, so that it can be told from other files.
 #[must_use]
-pub fn generator(kind: &str) -> String {
+fn generator(kind: &str) -> String {
     format!(
         "{} {} {kind}",
         env!("CARGO_PKG_NAME"),

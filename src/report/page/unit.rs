@@ -3,7 +3,7 @@
 use maud::{Markup, PreEscaped, html};
 
 use super::rejected::{asks, reasons};
-use super::{CHARTED, PAIRED, ReportView, SectionUnit, name};
+use super::{CHARTED, PAIRED, ReportView, SectionUnit, name, words};
 use crate::equipment::Model;
 use crate::report::clean_text;
 use crate::report::svg::{
@@ -58,25 +58,25 @@ fn verdict(view: &ReportView<'_>, judged: &Judged) -> Markup {
 
 /// What the unit is, as far as it is published, in a line.
 fn facts(view: &ReportView<'_>, model: &Model) -> Markup {
-    let mut words = vec![model.form.name().to_owned()];
+    let mut facts = vec![model.form.name().to_owned()];
     for text in [
         &model.maker,
         &model.outdoor_model,
         &model.indoor_model,
         &model.refrigerant,
     ] {
-        words.extend(text.as_ref().map(|text| clean_text(text, 80)));
+        facts.extend(text.as_ref().map(|text| clean_text(text, 80)));
     }
     if let Some(limit) = model.operates_to {
-        words.push(format!(
+        facts.push(format!(
             "declared to run down to {}",
             view.units.temperature(limit)
         ));
     }
     if model.certified == Some(true) {
-        words.push("certified".to_owned());
+        facts.push("certified".to_owned());
     }
-    html! { @for word in &words { " · " bdi { (word) } } }
+    html! { @for fact in &facts { " · " bdi { (words(fact)) } } }
 }
 
 /// Reasons or questions, where there are any.
@@ -103,17 +103,22 @@ fn charts(view: &ReportView<'_>, section: &SectionUnit, judged: &Judged, id: &st
         }
     };
     let heating = HeatingPortrait::of(brief, unit, judged);
-    let load = load_chart(&heating, house, key, units);
+    let mut load = load_chart(&heating, house, key, units);
+    // The section's head says already whom a chart is about.
+    load.caption.subtitle.clear();
     let mut charts = vec![drawn("load", &|frame| load_and_capacity(&load, frame))];
-    if let Some(heat) = heat_chart(&heating, house, key, units) {
+    if let Some(mut heat) = heat_chart(&heating, house, key, units) {
+        heat.caption.subtitle.clear();
         charts.push(drawn("heat", &|frame| heat_delivered(&heat, frame)));
     }
     if let Some(portrait) = CoolingPortrait::of(brief, unit) {
-        let chart = turndown_chart(&portrait, house, key, units);
+        let mut chart = turndown_chart(&portrait, house, key, units);
+        chart.caption.subtitle.clear();
         charts.push(drawn("turndown", &|frame| cooling_turndown(&chart, frame)));
     }
     if let Some(portrait) = RoomPortrait::of(brief, unit) {
-        let chart = room_chart(&portrait, house, key, units);
+        let mut chart = room_chart(&portrait, house, key, units);
+        chart.caption.subtitle.clear();
         charts.push(drawn("room", &|frame| psychrometric(&chart, frame)));
     }
     html! {
@@ -155,7 +160,7 @@ fn caveats(view: &ReportView<'_>, section: &SectionUnit, judged: &Judged) -> Mar
             h3 { "Caveats" }
             ul {
                 @for caveat in &judged.caveats {
-                    li { (clean_text(&caveat.text(view.units), 1_000)) }
+                    li { (words(&caveat.text(view.units))) }
                 }
             }
         }
@@ -165,7 +170,8 @@ fn caveats(view: &ReportView<'_>, section: &SectionUnit, judged: &Judged) -> Mar
                 @if place > 0 { "; " }
                 (clean_text(source, 500))
             }
-            ". ? is not published, or not known for want of something that is not."
+            ". Hours are unproven where it is colder in winter, or hotter in summer, than anything published. A question mark stands "
+            "for what is not published, or not known for want of something that is not."
         }
     }
 }

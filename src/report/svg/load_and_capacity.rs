@@ -152,15 +152,13 @@ fn description(data: &LoadAndCapacity, shared: &LoadAndBand) -> String {
             end(last)
         );
     }
-    match data.balance_point {
-        Some((t, q)) => {
-            text += &format!(
-                " Balance point at {} {temperature}, {} {power}.",
-                written(t, 1),
-                written(q, 1)
-            );
-        }
-        None => text += " No balance point within the published range.",
+    // Where none is given, none is marked; whether there is one is for whoever shows the chart to say.
+    if let Some((t, q)) = data.balance_point {
+        text += &format!(
+            " Balance point at {} {temperature}, {} {power}.",
+            written(t, 1),
+            written(q, 1)
+        );
     }
     text + &shared.described()
 }

@@ -26,7 +26,7 @@ pub fn load_chart(
     }
 }
 
-/// Heat of each kelvin of outdoor temperature by who delivers it; `None` without a climate.
+/// Heat of each bin of outdoor temperature by who delivers it; `None` without a climate.
 #[must_use]
 pub fn heat_chart(
     portrait: &HeatingPortrait,
@@ -41,7 +41,7 @@ pub fn heat_chart(
             .heat
             .iter()
             .map(|bin| {
-                let (from, to) = edges(bin.outdoor, units);
+                let (from, to) = edges(bin.bin, units);
                 HeatBin {
                     from,
                     to,

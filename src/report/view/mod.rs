@@ -15,12 +15,10 @@ pub use turndown_chart::turndown_chart;
 use super::clean_text;
 use super::svg::{BandPoint, BinHours, Caption, Units};
 use crate::quantity::{Celsius, Kilowatts, UnitSystem};
-use crate::study::portrait::{BandAt, HoursAt};
+use crate::study::portrait::{BandAt, Bin, HoursAt};
 
 /// Longest name in a caption \[characters\].
 const LONGEST_NAME: usize = 80;
-/// Half of a bin's width \[K\].
-const HALF_BIN: f64 = 0.5;
 
 /// A caption: what is shown, and of which unit in which house.
 #[must_use]
@@ -64,19 +62,17 @@ fn band(points: &[BandAt], units: UnitSystem) -> Vec<BandPoint> {
         .collect()
 }
 
-/// Where a bin around a whole degree begins and ends.
-fn edges(middle: Celsius, units: UnitSystem) -> (f64, f64) {
-    (
-        units.temperature_value(Celsius(middle.0 - HALF_BIN)),
-        units.temperature_value(Celsius(middle.0 + HALF_BIN)),
-    )
+/// Where a bin begins and ends.
+fn edges(bin: Bin, units: UnitSystem) -> (f64, f64) {
+    let (from, to) = bin.edges();
+    (units.temperature_value(from), units.temperature_value(to))
 }
 
 fn bins(hours: &[HoursAt], units: UnitSystem) -> Vec<BinHours> {
     hours
         .iter()
         .map(|bin| {
-            let (from, to) = edges(bin.outdoor, units);
+            let (from, to) = edges(bin.bin, units);
             BinHours {
                 from,
                 to,
@@ -100,18 +96,18 @@ mod tests {
     use super::*;
     use crate::quantity::Hours;
 
-    // By hand: -20 °C = -4 °F, 0.5 K = 0.9 °F; 1 kW = 3.41214 kBtu/h (NIST SP 811).
+    // By hand: -20 °C = -4 °F, -0.5 °C = 31.1 °F, 1.5 °C = 34.7 °F; 1 kW = 3.41214 kBtu/h (NIST SP 811).
     #[test]
     fn charts_are_drawn_in_the_units_asked_for() {
         let (temperature, power) = place((Celsius(-20.0), Kilowatts(1.0)), UnitSystem::Ip);
         assert!((temperature + 4.0).abs() < 1e-9 && (power - 3.412_14).abs() < 1e-5);
         let hours = HoursAt {
-            outdoor: Celsius(0.0),
+            bin: Bin::holding(Celsius(0.0)),
             hours: Hours(7.0),
             cycling: Hours(2.0),
         };
         let bin = bins(&[hours], UnitSystem::Ip)[0];
-        assert!((bin.from - 31.1).abs() < 1e-9 && (bin.to - 32.9).abs() < 1e-9);
+        assert!((bin.from - 31.1).abs() < 1e-9 && (bin.to - 34.7).abs() < 1e-9);
         assert_eq!((bin.hours, bin.cycling_hours), (7.0, 2.0));
         assert_eq!(
             ranges(Some((Celsius(35.0), Celsius(40.0))), UnitSystem::Si),

@@ -66,7 +66,7 @@ fn points(curves: &HeatingCurves) -> Table {
     }
 }
 
-fn load_steps(subject: &Subject<'_>) -> impl Iterator<Item = Step> {
+pub(super) fn load_steps(subject: &Subject<'_>) -> impl Iterator<Item = Step> {
     let load = subject.brief.house().heating.load;
     let slope = load.design_load.0 / (load.zero_load_outdoor - load.design_outdoor).0;
     [
@@ -90,7 +90,7 @@ fn load_steps(subject: &Subject<'_>) -> impl Iterator<Item = Step> {
     .into_iter()
 }
 
-fn capacity_steps(subject: &Subject<'_>, curves: &HeatingCurves) -> Vec<Step> {
+pub(super) fn capacity_steps(subject: &Subject<'_>, curves: &HeatingCurves) -> Vec<Step> {
     let heating = &subject.brief.house().heating;
     let design = heating.load.design_outdoor;
     let title = format!("Largest capacity at {} °C", design.0);

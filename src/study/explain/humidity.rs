@@ -26,24 +26,14 @@ pub(super) fn parts(subject: &Subject<'_>) -> Vec<Part> {
     let Some(curves) = CoolingCurves::of(subject.unit) else {
         return words("Nothing is published for cooling, so nothing can be computed.");
     };
-    let limit = subject.brief.room().limit;
-    let humid = states_where(subject, |operation| operation.indoor > limit);
-    let all = states_where(subject, |_| true);
-    let (state, which) = match (median(&humid), median(&all)) {
-        (Some(state), _) => (state, "in the middle of the humid hours"),
-        (None, Some(state)) => (
-            state,
-            "in the middle of the cooling hours, none of which is humid",
-        ),
-        (None, None) => {
-            return words("No hour of a climate calls for cooling, or its coil is unknown.");
-        }
+    let Some((state, which)) = typical_state(subject) else {
+        return words("No hour of a climate calls for cooling, or its coil is unknown.");
     };
     let Some(outdoor) = state.humidity_ratio else {
         return words("The climate has no humidity, so that the room's cannot be found.");
     };
     let load = cooling.load.at(state.outdoor);
-    let outcome = cooling_state(load, state, &curves, subject.brief.room(), Some(&moisture));
+    let outcome = cooling_state(load, &state, &curves, subject.brief.room(), Some(&moisture));
     let CoolingState::Runs(operation) = outcome else {
         return words("The coil is unknown, so that the room's humidity is unknown.");
     };
@@ -59,12 +49,12 @@ pub(super) fn parts(subject: &Subject<'_>) -> Vec<Part> {
         subject,
         curves: &curves,
         moisture: &moisture,
-        state,
+        state: &state,
         load,
         operation: &operation,
     };
     parts.extend(balance.settled(outdoor));
-    parts.extend(balance.at_limit(outdoor));
+    parts.extend(balance.at_limit(outdoor, false));
     if let Some(season) = subject
         .judged
         .cooling
@@ -75,6 +65,62 @@ pub(super) fn parts(subject: &Subject<'_>) -> Vec<Part> {
         parts.extend(summer(subject, &season));
     }
     parts
+}
+
+/// The state in the middle of the humid hours, or else of all hours with a call; with which of them it is, in words.
+fn typical_state(subject: &Subject<'_>) -> Option<(State, &'static str)> {
+    let limit = subject.brief.room().limit;
+    let humid = states_where(subject, |operation| operation.indoor > limit);
+    if let Some(state) = median(&humid) {
+        return Some((*state, "in the middle of the humid hours"));
+    }
+    median(&states_where(subject, |_| true)).map(|state| {
+        (
+            *state,
+            "in the middle of the cooling hours, none of which is humid",
+        )
+    })
+}
+
+/// How much a dehumidifier would have to take out of the room in one state, worked out.
+pub(super) struct LitresADay {
+    /// The state.
+    pub state: State,
+    /// What it would have to take out.
+    pub need: KilogramsPerHour,
+    /// The way to it.
+    pub parts: Vec<Part>,
+}
+
+/// Works out the dehumidification of the typical state; `None` where humidity is not judged, or not known.
+pub(super) fn litres_a_day(subject: &Subject<'_>) -> Option<LitresADay> {
+    let house = subject.brief.house();
+    let (cooling, moisture) = (house.cooling?, house.moisture?);
+    let curves = CoolingCurves::of(subject.unit)?;
+    let season = subject.judged.cooling?.season?;
+    season.known?.humidity?;
+    let (state, _) = typical_state(subject)?;
+    let load = cooling.load.at(state.outdoor);
+    let room = subject.brief.room();
+    let CoolingState::Runs(operation) = cooling_state(load, &state, &curves, room, Some(&moisture))
+    else {
+        return None;
+    };
+    let balance = Balance {
+        subject,
+        curves: &curves,
+        moisture: &moisture,
+        state: &state,
+        load,
+        operation: &operation,
+    };
+    let mut parts = vec![load_step(&cooling.load, state.outdoor).into()];
+    parts.extend(balance.at_limit(state.humidity_ratio?, true));
+    Some(LitresADay {
+        state,
+        need: operation.supplemental?,
+        parts,
+    })
 }
 
 /// One state, being explained.
@@ -280,7 +326,9 @@ impl Balance<'_> {
     }
 
     /// What a dehumidifier would have to add to hold the limit.
-    fn at_limit(&self, outdoor: HumidityRatio) -> Vec<Part> {
+    ///
+    /// - `whole`  whether the speeds are read off their curves too
+    fn at_limit(&self, outdoor: HumidityRatio, whole: bool) -> Vec<Part> {
         let room = self.subject.brief.room();
         let limit = room.limit;
         let house = self.subject.brief.house();
@@ -312,7 +360,7 @@ impl Balance<'_> {
             self.gain_step("Moisture gained there", limit, outdoor)
                 .into(),
         ];
-        parts.extend(self.removal(&speeds, limit, &at_limit, false));
+        parts.extend(self.removal(&speeds, limit, &at_limit, whole));
         parts.push(
             Step::new("Supplemental dehumidification needed", Authority::OurRule)
                 .equation("D", "max(0, G - M)")

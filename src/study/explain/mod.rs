@@ -11,6 +11,7 @@ mod heating_hour;
 mod heating_season;
 mod humidity;
 mod indoor_air;
+mod lesson;
 mod picture;
 mod reading;
 mod source;
@@ -19,6 +20,7 @@ mod table;
 mod turndown;
 mod typical;
 
+pub use lesson::{CyclingLesson, FlatterLesson, Lesson, WaterLesson, lesson};
 pub use picture::{Bar, Line, Mark, Picture, Shows};
 pub use source::Authority;
 pub use step::{Input, Measure, Step, Value};

@@ -241,7 +241,7 @@ pub(super) fn load_step(load: &CoolingLoadLine, outdoor: Celsius) -> Step {
 }
 
 /// Sensible capacity of the minimum at the set point and 50 % relative humidity.
-fn minimum_sensible(
+pub(super) fn minimum_sensible(
     subject: &Subject<'_>,
     curves: &CoolingCurves,
     outdoor: Celsius,
@@ -256,7 +256,11 @@ fn minimum_sensible(
     )
 }
 
-fn cycling_begins(subject: &Subject<'_>, curves: &CoolingCurves, cooling: &Cooling) -> Vec<Part> {
+pub(super) fn cycling_begins(
+    subject: &Subject<'_>,
+    curves: &CoolingCurves,
+    cooling: &Cooling,
+) -> Vec<Part> {
     if curves.turndown() == Turndown::Unknown {
         return Vec::new();
     }

@@ -1,6 +1,8 @@
 //! The summer of a unit in a house: sensible load line, the band of what it removes, hours with those that cycle.
 
-use super::{BandAt, HoursAt, degree, sampled};
+use std::collections::BTreeMap;
+
+use super::{BandAt, Bin, HoursAt, sampled};
 use crate::cooling::{CoilPerformance, CoolingCurves, Room};
 use crate::criteria::cycles_below;
 use crate::equipment::{Turndown, Unit};
@@ -34,29 +36,14 @@ impl CoolingPortrait {
         let summer = brief.states().and_then(|states| {
             Summer::of(brief.house(), curves.as_ref(), states, room.temperature)
         });
-        let hours = summer.as_ref().map_or_else(Vec::new, |summer| {
-            let known = summer.turndown_is_known();
-            summer
-                .rows
-                .iter()
-                .map(|row| HoursAt {
-                    outdoor: row.outdoor,
-                    hours: row.hours,
-                    cycling: if known {
-                        row.cycling_hours
-                    } else {
-                        Hours::ZERO
-                    },
-                })
-                .collect()
-        });
+        let hours = summer.as_ref().map_or_else(Vec::new, hours);
         let published = curves.as_ref().map(hottest_published);
         let hottest = hours
             .iter()
-            .map(|bin: &HoursAt| degree(bin.outdoor))
+            .map(|bin| bin.bin.edges().1)
             .chain(published)
             .fold(load.design_outdoor, Celsius::max);
-        let ends = (load.zero_load_outdoor, Celsius(hottest.0.ceil() + 1.0));
+        let ends = (load.zero_load_outdoor, Celsius(hottest.0.floor() + 1.0));
         let turns_down = |curves: &&CoolingCurves| curves.turndown() != Turndown::Unknown;
         Some(Self {
             load: [ends.0, load.design_outdoor, ends.1]
@@ -77,6 +64,25 @@ impl CoolingPortrait {
             },
         })
     }
+}
+
+fn hours(summer: &Summer) -> Vec<HoursAt> {
+    let known = summer.turndown_is_known();
+    let mut bins: BTreeMap<Bin, (Hours, Hours)> = BTreeMap::new();
+    for row in &summer.rows {
+        let sums = bins.entry(Bin::holding(row.outdoor)).or_default();
+        sums.0 += row.hours;
+        if known {
+            sums.1 += row.cycling_hours;
+        }
+    }
+    bins.into_iter()
+        .map(|(bin, (hours, cycling))| HoursAt {
+            bin,
+            hours,
+            cycling,
+        })
+        .collect()
 }
 
 fn hottest_published(curves: &CoolingCurves) -> Celsius {

@@ -2,18 +2,18 @@
 
 use std::collections::BTreeMap;
 
-use super::{BandAt, HoursAt, degree, sampled};
-use crate::climate::{State, bin_hours};
+use super::{BandAt, Bin, HoursAt, degree, sampled};
+use crate::climate::State;
 use crate::equipment::{Turndown, Unit};
 use crate::heating::{HeatingAt, HeatingCurves, Running, heating_hour};
 use crate::quantity::{Celsius, Hours, KilowattHours, Kilowatts};
 use crate::study::{Brief, Judged};
 
-/// The heat of one kelvin of outdoor temperature, by who delivers it.
+/// The heat of one bin of outdoor temperature, by who delivers it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct HeatAt {
-    /// The middle of the bin, a whole number of degrees.
-    pub outdoor: Celsius,
+    /// The bin.
+    pub bin: Bin,
     /// By the heat pump between its minimum and its maximum.
     pub steady: KilowattHours,
     /// By the heat pump while it cycles.
@@ -84,14 +84,7 @@ impl HeatingPortrait {
             band: curves
                 .as_ref()
                 .map_or_else(Vec::new, |curves| band(curves, ends, balance_point)),
-            hours: bin_hours(&states)
-                .into_iter()
-                .map(|(outdoor, hours)| HoursAt {
-                    outdoor,
-                    hours,
-                    cycling: Hours::ZERO,
-                })
-                .collect(),
+            hours: hours(&states),
             balance_point,
             unproven: unproven(curves.as_ref(), ends),
             heat: heat(brief, curves.as_ref(), &states),
@@ -157,20 +150,30 @@ fn unproven(
     (from < to).then_some((from, to))
 }
 
+fn hours(states: &[State]) -> Vec<HoursAt> {
+    let mut bins: BTreeMap<Bin, Hours> = BTreeMap::new();
+    for state in states {
+        *bins.entry(Bin::holding(state.outdoor)).or_default() += state.hours;
+    }
+    bins.into_iter()
+        .map(|(bin, hours)| HoursAt {
+            bin,
+            hours,
+            cycling: Hours::ZERO,
+        })
+        .collect()
+}
+
 fn heat(brief: &Brief, curves: Option<&HeatingCurves>, states: &[State]) -> Vec<HeatAt> {
     let load = &brief.house().heating.load;
-    let mut bins: BTreeMap<i64, HeatAt> = BTreeMap::new();
+    let mut bins: BTreeMap<Bin, HeatAt> = BTreeMap::new();
     for state in states {
         let at = curves.map_or(HeatingAt::Unproven, |curves| curves.at(state.outdoor));
         let degradation = curves.map_or(0.0, |curves| curves.degradation);
         let hour = heating_hour(load.at(state.outdoor), &at, degradation);
-        let outdoor = degree(state.outdoor);
-        #[expect(
-            clippy::cast_possible_truncation,
-            reason = "the cast saturates, and weather stays far inside the range"
-        )]
-        let bin = bins.entry(outdoor.0 as i64).or_default();
-        bin.outdoor = outdoor;
+        let place = Bin::holding(state.outdoor);
+        let bin = bins.entry(place).or_default();
+        bin.bin = place;
         let delivered = hour.delivered * state.hours;
         if hour.running == Running::Cycling {
             bin.cycling += delivered;

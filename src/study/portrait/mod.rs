@@ -25,15 +25,46 @@ pub struct BandAt {
     pub maximum: Option<Kilowatts>,
 }
 
-/// The hours of one kelvin of outdoor temperature.
+/// The hours of one bin of outdoor temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HoursAt {
-    /// The middle of the bin, a whole number of degrees.
-    pub outdoor: Celsius,
+    /// The bin.
+    pub bin: Bin,
     /// Hours a year.
     pub hours: Hours,
     /// Those of them in which the unit cycles; zero where that is not known.
     pub cycling: Hours,
+}
+
+/// A bin of outdoor temperature two kelvins wide: two neighbours of the whole degrees by which climates are grouped.
+///
+/// One degree alone would be too narrow: records that were taken in whole °F fill every second one twice.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Bin {
+    /// The even one of the two degrees \[°C\].
+    even: i32,
+}
+
+impl Bin {
+    /// The bin that holds a temperature.
+    #[must_use]
+    pub fn holding(outdoor: Celsius) -> Self {
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "the cast saturates, and weather stays far inside the range"
+        )]
+        let even = (degree(outdoor).0 / 2.0).floor() as i32;
+        Self {
+            even: even.saturating_mul(2),
+        }
+    }
+
+    /// Where it begins and ends.
+    #[must_use]
+    pub fn edges(self) -> (Celsius, Celsius) {
+        let even = f64::from(self.even);
+        (Celsius(even - 0.5), Celsius(even + 1.5))
+    }
 }
 
 /// Colder and hotter than this no chart reaches \[°C\].
@@ -67,6 +98,18 @@ fn degree(outdoor: Celsius) -> Celsius {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_bin_holds_two_whole_degrees_and_no_more() {
+        let bin = Bin::holding(Celsius(-0.4));
+        assert_eq!(bin.edges(), (Celsius(-0.5), Celsius(1.5)));
+        assert_eq!(Bin::holding(Celsius(1.4)), bin);
+        assert_ne!(Bin::holding(Celsius(1.5)), bin);
+        assert_eq!(
+            Bin::holding(Celsius(-0.6)).edges(),
+            (Celsius(-2.5), Celsius(-0.5))
+        );
+    }
 
     #[test]
     fn a_band_is_drawn_at_whole_degrees_and_where_lines_bend() {
