@@ -8,6 +8,7 @@ mod exit;
 mod files;
 mod new_file;
 mod output;
+mod page_file;
 
 pub use app::App;
 pub use error::CliError;
@@ -60,6 +61,7 @@ mod man;
 mod pick;
 mod pick_unit;
 mod quotes;
+mod report;
 mod shortlist;
 mod switchover;
 mod whatif;
@@ -68,6 +70,7 @@ commands! {
     Shortlist => shortlist,
     Explain => explain,
     Compare => compare,
+    Report => report,
     Humidity => humidity,
     Quotes => quotes,
     Cost => cost,

@@ -33,11 +33,16 @@ impl UnitSystem {
     /// A temperature without its unit, to a tenth of a degree.
     #[must_use]
     pub fn bare_temperature(self, temperature: Celsius) -> String {
-        let value = match self {
+        fixed(self.temperature_value(temperature), 1)
+    }
+
+    /// A temperature as a number in this system's unit, not rounded: for the scale of a chart.
+    #[must_use]
+    pub fn temperature_value(self, temperature: Celsius) -> f64 {
+        match self {
             Self::Si => temperature.0,
             Self::Ip => temperature.fahrenheit(),
-        };
-        fixed(value, 1)
+        }
     }
 
     /// The unit of temperatures.
@@ -68,8 +73,17 @@ impl UnitSystem {
     #[must_use]
     pub fn bare_power(self, power: Kilowatts) -> String {
         match self {
-            Self::Si => fixed(power.0, 2),
-            Self::Ip => fixed(power.0 * KBTU_H_PER_KW, 1),
+            Self::Si => fixed(self.power_value(power), 2),
+            Self::Ip => fixed(self.power_value(power), 1),
+        }
+    }
+
+    /// A heat flow as a number in this system's unit, not rounded: for the scale of a chart.
+    #[must_use]
+    pub fn power_value(self, power: Kilowatts) -> f64 {
+        match self {
+            Self::Si => power.0,
+            Self::Ip => power.0 * KBTU_H_PER_KW,
         }
     }
 
@@ -95,9 +109,15 @@ impl UnitSystem {
     /// A year's condensate without its unit.
     #[must_use]
     pub fn bare_water_per_year(self, litres: f64) -> String {
+        fixed(self.water_value(litres), 0)
+    }
+
+    /// An amount of water as a number in this system's unit, not rounded: for the scale of a chart.
+    #[must_use]
+    pub fn water_value(self, litres: f64) -> f64 {
         match self {
-            Self::Si => fixed(litres, 0),
-            Self::Ip => fixed(litres * PINTS_PER_LITRE, 0),
+            Self::Si => litres,
+            Self::Ip => litres * PINTS_PER_LITRE,
         }
     }
 

@@ -6,8 +6,8 @@ use std::fmt::Write as _;
 use super::answer::CatalogSize;
 use super::cautions::CAUTIONS;
 use super::other_climates::OtherClimates;
+use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
-use crate::criteria::REASON_CODES;
 use crate::heating::BalancePoint;
 use crate::house::House;
 use crate::quantity::{UnitSystem, fixed};
@@ -110,8 +110,7 @@ fn head(view: &ShortlistView<'_>) -> String {
 
 fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     let units = view.units;
-    let design = units.temperature(view.house.heating.load.design_outdoor);
-    let capacity = format!("{} at {design}", units.power_unit());
+    let capacity = format!("{} at design", units.power_unit());
     let seasonal = view.climate.is_some();
     let cooled = seasonal && view.house.cooling.is_some();
     let moist = cooled && view.house.moisture.is_some();
@@ -243,38 +242,20 @@ fn share_of_hours(judged: &Judged, hours: impl Fn(crate::cooling::Known) -> Opti
 
 /// Rejected units under the first reason of each, the nearest to passing first.
 fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
-    let mut groups: BTreeMap<usize, Vec<&Judged>> = BTreeMap::new();
-    for judged in rejected {
-        let Verdict::Rejected(reasons) = &judged.verdict else {
-            continue;
-        };
-        let first = reasons.first().map_or("", |reason| reason.code());
-        let place = REASON_CODES
-            .iter()
-            .position(|(code, _)| *code == first)
-            .unwrap_or(REASON_CODES.len());
-        groups.entry(place).or_default().push(judged);
-    }
     let mut text = format!(
         "\nREJECTED: {}, by first reason, nearest to passing first\n",
         rejected.len()
     );
-    for (place, mut group) in groups {
-        let (code, meaning) = REASON_CODES.get(place).copied().unwrap_or(("", ""));
-        let count = group.len();
+    for group in rejected_groups(rejected) {
+        let count = group.units.len();
         text += &paragraph(
-            &format!("{code} ({count}): {meaning}"),
+            &format!("{} ({count}): {}", group.code, group.meaning),
             view.width,
             "  ",
             "    ",
         );
-        group.sort_by(|a, b| {
-            miss(a)
-                .total_cmp(&miss(b))
-                .then_with(|| a.model.key.cmp(&b.model.key))
-        });
         let shown = if view.all { count } else { SHOWN_PER_GROUP };
-        for judged in group.iter().take(shown) {
+        for judged in group.units.iter().take(shown) {
             text += &why(view, judged);
         }
         if shown < count {
@@ -282,19 +263,6 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
         }
     }
     text
-}
-
-/// How far a unit misses its first requirement, as a fraction of the limit.
-fn miss(judged: &Judged) -> f64 {
-    let Verdict::Rejected(reasons) = &judged.verdict else {
-        return 0.0;
-    };
-    reasons
-        .first()
-        .and_then(|reason| {
-            Some(((reason.value()? - reason.limit()?) / reason.limit()?.abs().max(1e-9)).abs())
-        })
-        .unwrap_or(f64::INFINITY)
 }
 
 fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {

@@ -8,6 +8,7 @@ mod judged;
 mod judged_quote;
 mod load_sweep;
 mod other_climate;
+pub mod portrait;
 mod price_ratio;
 mod quote;
 mod ranking;

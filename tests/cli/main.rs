@@ -7,10 +7,15 @@
 
 mod catalog;
 mod climate;
+mod cost;
 mod demo_catalog;
+mod examples;
 mod explain;
 mod house;
 mod humidity;
+mod quotes;
 mod rank_by;
 mod severe_years;
+mod switchover;
 mod whatif;
+mod workbook;
