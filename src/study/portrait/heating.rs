@@ -93,7 +93,7 @@ impl HeatingPortrait {
                 })
                 .collect(),
             balance_point,
-            unproven: unproven(curves.as_ref(), ends),
+            unproven: unproven(curves.as_ref(), unit.model.operates_to, ends),
             heat: heat(brief, curves.as_ref(), &states),
         }
     }
@@ -147,13 +147,13 @@ fn band(
 /// From the cold end, or from the operating limit, to the coldest published point.
 fn unproven(
     curves: Option<&HeatingCurves>,
+    operates_to: Option<Celsius>,
     ends: (Celsius, Celsius),
 ) -> Option<(Celsius, Celsius)> {
-    let Some(curves) = curves else {
-        return Some(ends);
-    };
-    let from = curves.operates_to.map_or(ends.0, |limit| limit.max(ends.0));
-    let to = curves.speeds.maximum().severe_end().min(ends.1);
+    let from = operates_to.map_or(ends.0, |limit| limit.max(ends.0));
+    let to = curves.map_or(ends.1, |curves| {
+        curves.speeds.maximum().severe_end().min(ends.1)
+    });
     (from < to).then_some((from, to))
 }
 
