@@ -6,6 +6,7 @@
 )]
 
 mod catalog;
+mod catalog_ratings;
 mod climate;
 mod cost;
 mod demo_catalog;

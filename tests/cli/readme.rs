@@ -5,7 +5,9 @@ use assert_cmd::Command;
 #[test]
 fn the_readme_shows_what_its_first_command_prints() {
     let readme = include_str!("../../README.md");
-    let (_, shown) = readme.split_once("compared with the program's output by a test. -->\n```text\n").unwrap();
+    let (_, shown) = readme
+        .split_once("compared with the program's output by a test. -->\n```text\n")
+        .unwrap();
     let (shown, _) = shown.split_once("```\n").unwrap();
     let folder = tempfile::tempdir().unwrap();
     let printed = Command::cargo_bin("overwinter")
