@@ -27,7 +27,7 @@ const SHOWN: usize = 5;
 /// charge of each account that a way needs. What is not given there is said to be `not given`; no price or factor is built
 /// in. Every factor stands beneath the table with its source and year.
 ///
-/// A life, with --years and --discount, all rates as fractions (0.03 is 3 % a year):
+/// A life, with --years and --discount, each rate a fraction or a percentage (0.03 or "3 %"):
 ///
 ///   cost of service year k    C_k = sum over electricity, fuel and upkeep of C_1 (1 + g)^(k - 1)
 ///   lifetime cost             I + sum over k = 1 .. n of C_k / (1 + r)^k
@@ -70,10 +70,11 @@ struct LifeArguments {
     /// Service life in years
     #[arg(long, value_name = "N", requires = "discount")]
     years: Option<u16>,
-    /// Discount rate a year, such as 0.03
+    /// Discount rate a year, such as 0.03 or "3 %"
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         requires = "years",
         allow_negative_numbers = true
     )]
@@ -82,6 +83,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -92,6 +94,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -102,6 +105,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -153,6 +157,36 @@ impl LifeArguments {
             furnace_upkeep: self.furnace_upkeep.unwrap_or(Money::ZERO),
         }))
     }
+}
+
+/// Largest rate a year, up or down: what is above it was meant as a percentage.
+const LARGEST_RATE: f64 = 0.5;
+
+/// A rate a year on the command line, as a fraction: from `0.03` or `3 %`.
+fn rate(text: &str) -> Result<f64, String> {
+    let (number, scale) = match text.trim().strip_suffix('%') {
+        Some(number) => (number.trim(), 0.01),
+        None => (text.trim(), 1.0),
+    };
+    let Some(number) = number.parse::<f64>().ok().filter(|rate| rate.is_finite()) else {
+        return Err("expected a rate a year, such as 0.03 or \"3 %\"".to_owned());
+    };
+    let rate = number * scale;
+    if rate.abs() <= LARGEST_RATE {
+        return Ok(rate);
+    }
+    let hint = if scale == 1.0 && number.abs() <= 50.0 {
+        format!(
+            "; for {number} % a year write {} or \"{number} %\"",
+            number / 100.0
+        )
+    } else {
+        String::new()
+    };
+    Err(format!(
+        "that is {} % a year, and at most 50 % is taken{hint}",
+        rate * 100.0
+    ))
 }
 
 /// An amount of money on the command line.
