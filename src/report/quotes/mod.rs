@@ -269,7 +269,8 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
     }
     if quotes.iter().any(|judged| judged.annual_cost.is_some()) {
         foot.push(
-            "Energy a year: heating, cooling, standby and monthly charges at the house's prices, with the house's own backup."
+            "Energy a year: heating, cooling, standby and monthly charges at the house's prices, with the house's own backup; \
+             a fuel account only where the backup burns fuel and is called on."
                 .to_owned(),
         );
     } else {
