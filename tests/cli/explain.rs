@@ -344,3 +344,25 @@ fn the_manual_is_printed_or_written_a_page_a_command() {
         "{error}"
     );
 }
+
+// 80 columns: a help whose own line breaks are kept must not be wrapped again.
+#[test]
+fn help_with_lists_fits_a_terminal_of_eighty_columns() {
+    let demo = super::demo_catalog::Demo::new();
+    for command in ["quotes", "cost", "switchover"] {
+        let help = demo.prints(&[command, "--help"]);
+        let (prose, _) = help.split_once("Usage:").unwrap();
+        let lines: Vec<&str> = prose.lines().skip_while(|line| !line.is_empty()).collect();
+        assert!(lines.len() > 5, "{help}");
+        for pair in lines.windows(2) {
+            assert!(pair[0].chars().count() <= 80, "{}", pair[0]);
+            // A line stops short only at the end of a paragraph or of a list.
+            let (first, next) = (pair[0], pair[1]);
+            let is_prose = |line: &str| !line.is_empty() && !line.starts_with(' ');
+            if is_prose(first) && is_prose(next) {
+                let word = next.split(' ').next().unwrap();
+                assert!(first.len() + 1 + word.len() > 74, "{command}: {first}");
+            }
+        }
+    }
+}
