@@ -22,23 +22,30 @@ const SHOWN: usize = 5;
 
 /// Energy, cost, emissions and source energy of a year by each way of heating; with --years, of a life
 ///
-/// Each unit is set against electric resistance alone and a fuel furnace alone, at the prices and factors under [energy] of
-/// the house file: flat prices, blocks by month, or prices by the hour where the climate is hourly, with the monthly
-/// charge of each account that a way needs. What is not given there is said to be `not given`; no price or factor is built
-/// in. Every factor stands beneath the table with its source and year.
+/// Each unit is set against electric resistance alone and a fuel furnace
+/// alone, at the prices and factors under [energy] of the house file: flat
+/// prices, blocks by month, or prices by the hour where the climate is
+/// hourly, with the monthly charge of each account that a way needs. What is
+/// not given there is said to be `not given`; no price or factor is built in.
+/// Every factor stands beneath the table with its source and year.
 ///
-/// A life, with --years and --discount, each rate a fraction or a percentage (0.03 or "3 %"):
+/// A life, with --years and --discount, each rate a fraction or a percentage
+/// (0.03 or "3 %"):
 ///
-///   cost of service year k    C_k = sum over electricity, fuel and upkeep of C_1 (1 + g)^(k - 1)
-///   lifetime cost             I + sum over k = 1 .. n of C_k / (1 + r)^k
-///   the same as a year        L r / (1 - (1 + r)^-n), or L / n at r = 0
-///   net present value         (I_other - I_chosen) + sum of (C_k,other - C_k,chosen) / (1 + r)^k
-///   payback                   when the sum of those flows, not discounted, reaches zero; within a year in proportion
-///   discounted payback        the same with each flow divided by (1 + r)^k
+///   cost of year k       C_k = sum of C_1 (1 + g)^(k - 1) over
+///                        electricity, fuel and upkeep
+///   lifetime cost        L = I + sum over k = 1 .. n of C_k / (1 + r)^k
+///   the same as a year   L r / (1 - (1 + r)^-n), or L / n at r = 0
+///   net present value    I_other - I_chosen, and added to it the sum of
+///                        (C_k,other - C_k,chosen) / (1 + r)^k
+///   payback              when the sum of those flows, not discounted,
+///                        reaches zero; within a year in proportion
+///   discounted payback   the same with each flow divided by (1 + r)^k
 ///
-/// I is paid in year 0, bills at the end of their year; r is the discount rate, g the growth of a price, n the years. Rates
-/// are all real or all nominal. A furnace's fan is not counted. What is there already has an investment of 0, which must
-/// be said.
+/// I is paid in year 0, bills at the end of their year; r is the discount
+/// rate, g the growth of a price, n the years. Rates are all real or all
+/// nominal. A furnace's fan is not counted. What is there already has an
+/// investment of 0, which must be said.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Arguments {
@@ -239,16 +246,15 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         .workbook
         .write(app, || cost_sheet(&view, &costs.units))?;
     match arguments.format {
-        Format::Table if chosen.is_empty() => none_accepted(app)?,
+        Format::Table if chosen.is_empty() => {}
         Format::Table => app.print(&cost_table(&view, &costs.units))?,
         Format::Json => app.print_json(&CostAnswer::of(&view, &costs.units))?,
         Format::Csv => app.print(&cost_sheet(&view, &costs.units).csv())?,
     }
-    Ok(if chosen.is_empty() {
-        Outcome::NothingAccepted
-    } else {
-        Outcome::Done
-    })
+    if chosen.is_empty() {
+        return Err(none_accepted());
+    }
+    Ok(Outcome::Done)
 }
 
 struct Costs {

@@ -1,6 +1,6 @@
 //! `overwinter whatif`.
 
-use super::demo_catalog::Demo;
+use super::demo_catalog::{Demo, HOUSE};
 
 // By hand: at -15 °C a unit gives nominal (0.8 + 0.4 · 10/35) = 0.9143 nominal: 5.49, 7.31, 9.14 and 10.97 kW.
 #[test]
@@ -106,18 +106,32 @@ fn without_a_named_unit_the_best_accepted_one_is_taken() {
         "{text}"
     );
     demo.write("none.toml", "[requirements]\nmax_humid_share = 0\n");
-    let message = demo.refuses(&[
-        "whatif",
-        "house.toml",
-        "--criteria",
-        "none.toml",
-        "--sensible",
-        "3,5",
-    ]);
-    assert!(
-        message.contains("no unit of the catalog is accepted"),
-        "{message}"
+}
+
+#[test]
+fn where_no_unit_is_accepted_every_command_ends_alike() {
+    let demo = Demo::new();
+    demo.write(
+        "priced.toml",
+        &format!("{HOUSE}[energy]\nfuel_efficiency = 0.9\n"),
     );
+    demo.write("none.toml", "[requirements]\nmax_humid_share = 0\n");
+    for command in [
+        &["whatif", "priced.toml", "--sensible", "3,5"][..],
+        &["cost", "priced.toml"],
+        &["switchover", "priced.toml"],
+    ] {
+        let ended = demo
+            .command(&[command, &["--criteria", "none.toml"]].concat())
+            .assert()
+            .code(1)
+            .stdout("");
+        let message = String::from_utf8(ended.get_output().stderr.clone()).unwrap();
+        assert!(
+            message.starts_with("error: no unit of the catalog is accepted for this house\n"),
+            "{message}"
+        );
+    }
 }
 
 #[test]
