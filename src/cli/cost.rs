@@ -1,14 +1,12 @@
 //! `overwinter cost`: what a year and a life of each way of heating come to.
 
-use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::chosen_units::{chosen_units, none_accepted};
 use super::new_file::WorkbookArguments;
 use super::output::Format;
-use super::shortlist::source_words;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
-use crate::catalog::Catalog;
 use crate::climate::Climate;
 use crate::economics::{Growth, Outlook};
 use crate::equipment::Unit;
@@ -231,7 +229,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
     let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
-    let sources = sources_of(&catalog, &chosen)?;
+    let sources = sources_of(&catalog, chosen.iter().map(|(unit, _)| unit))?;
     let costs = all_costs(brief.house(), &climate, &chosen, prospect.as_ref())?;
     let view = CostView {
         house: brief.house(),
@@ -308,15 +306,4 @@ fn without_prices(house: &House) -> House {
         energy,
         ..house.clone()
     }
-}
-
-/// The sources behind the units shown.
-pub(super) fn sources_of(
-    catalog: &Catalog,
-    chosen: &[(Unit, Judged)],
-) -> Result<Vec<String>, CliError> {
-    let used: BTreeSet<_> = chosen.iter().map(|(unit, _)| unit.model.source).collect();
-    used.into_iter()
-        .map(|id| Ok(source_words(&catalog.source(id)?)))
-        .collect()
 }

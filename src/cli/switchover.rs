@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 
 use super::chosen_units::{chosen_units, none_accepted};
-use super::cost::sources_of;
 use super::new_file::{WorkbookArguments, check_new_file, write_new_file};
 use super::output::Format;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::economics::Measure;
 use crate::report::switchover::{
@@ -116,7 +116,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
     let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
-    let sources = sources_of(&catalog, &chosen)?;
+    let sources = sources_of(&catalog, chosen.iter().map(|(unit, _)| unit))?;
     let mut units = Vec::new();
     let mut left_out = Vec::new();
     for (unit, judged) in &chosen {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use super::answer::CatalogSize;
-use super::cautions::CAUTIONS;
+use super::foot::sources_and_cautions;
 use super::other_climates::OtherClimates;
 use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
@@ -381,11 +381,5 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
         }
     }
     text.push('\n');
-    for source in view.sources {
-        text += &paragraph(&format!("Source: {source}"), view.width, "", "  ");
-    }
-    for caution in CAUTIONS {
-        text += &paragraph(caution, view.width, "", "  ");
-    }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }

@@ -223,29 +223,6 @@ fn unit_remarks(
     }
 }
 
-/// Caveats, each once, with the units that it concerns.
-fn caveats(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
-    let mut found: Vec<(String, Vec<&str>)> = Vec::new();
-    for unit in quotes.iter().flat_map(|judged| &judged.units) {
-        let UnitFinding::Judged(judged) = &unit.finding else {
-            continue;
-        };
-        let key = unit.quoted.key.as_str();
-        for caveat in &judged.caveats {
-            let text = caveat.text(view.units);
-            match found.iter_mut().find(|(words, _)| *words == text) {
-                Some((_, keys)) if keys.contains(&key) => {}
-                Some((_, keys)) => keys.push(key),
-                None => found.push((text, vec![key])),
-            }
-        }
-    }
-    found
-        .into_iter()
-        .map(|(text, keys)| format!("Caveat for {}: {text}.", keys.join(", ")))
-        .collect()
-}
-
 /// What stands beneath all quotes.
 fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
     let mut foot = Vec::new();
@@ -283,7 +260,14 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
         };
         foot.push(format!("A year's energy is not priced: {why}."));
     }
-    foot.extend(caveats(view, quotes));
+    let judged = quotes
+        .iter()
+        .flat_map(|judged| &judged.units)
+        .filter_map(|unit| match &unit.finding {
+            UnitFinding::Judged(judged) => Some(judged.as_ref()),
+            UnitFinding::Unknown { .. } => None,
+        });
+    foot.extend(crate::report::foot::caveats(judged, view.units));
     foot.extend(
         view.sources
             .iter()
