@@ -37,14 +37,14 @@ impl Reason for ShortInCooling {
             units.power(self.capacity),
             units.power(self.load),
             units.temperature(self.design),
-            units.power(self.load - self.capacity),
+            units.shortfall(self.load - self.capacity),
         )
     }
 
     fn remedy(&self, units: UnitSystem) -> String {
         format!(
             "the sensible design load would have to fall by {}, by shading or better glass, or a larger unit",
-            units.power(self.load - self.capacity)
+            units.shortfall(self.load - self.capacity)
         )
     }
 }
