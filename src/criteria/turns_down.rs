@@ -8,7 +8,7 @@
 //! The limit is our default, no source; the case of cycling below the minimum speed is common practice.
 
 use super::carries_cooling_design::inconsistent_ratio;
-use super::season_share::{ShareOutcome, judge_share};
+use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::{AskCode, Case, Findings, Reason};
 use crate::climate::State;
 use crate::cooling::{CoolingCurves, Room};
@@ -48,11 +48,10 @@ impl Reason for CyclesInCooling {
     }
 
     fn sentence(&self, units: UnitSystem) -> String {
+        let [share, largest] = percentages(self.share, self.largest);
         let mut text = format!(
-            "cycles in {:.0} % of the cooling hours ({:.0} h a year; limit {:.0} %)",
-            self.share * 100.0,
+            "cycles in {share} % of the cooling hours ({:.0} h a year; limit {largest} %)",
             self.hours.0,
-            self.largest * 100.0
         );
         if let Some(minimum) = self.minimum_sensible {
             text += &format!(
