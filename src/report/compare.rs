@@ -100,9 +100,7 @@ fn shown(row: &ComparisonRow, figure: &Figure, units: UnitSystem) -> String {
         Measure::Kilowatts => units.bare_power(Kilowatts(value.number)),
         Measure::KilowattHours | Measure::Hours => fixed(value.number, 0),
         Measure::Litres => units.bare_water_per_year(value.number),
-        Measure::LitresPerDay => {
-            units.bare_water_per_day(KilogramsPerHour(value.number / 24.0))
-        }
+        Measure::LitresPerDay => units.bare_water_per_day(KilogramsPerHour(value.number / 24.0)),
         Measure::Plain if row.name == "margin" => format!("{:+.0}", value.number * 100.0),
         Measure::Plain if is_share(row) => fixed(value.number * 100.0, 0),
         Measure::Plain if row.name == "seasonal_cop" => fixed(value.number, 2),

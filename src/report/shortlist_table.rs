@@ -8,6 +8,7 @@ use super::cautions::CAUTIONS;
 use super::other_climates::OtherClimates;
 use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
+use crate::criteria::Reason;
 use crate::heating::BalancePoint;
 use crate::house::House;
 use crate::quantity::{UnitSystem, fixed};
@@ -265,6 +266,18 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
+/// The codes of reasons, each once and with how often where that is more.
+fn codes(reasons: &[Box<dyn Reason>]) -> String {
+    let groups = reasons.chunk_by(|a, b| a.code() == b.code());
+    let codes: Vec<String> = groups
+        .map(|group| match (group[0].code(), group.len()) {
+            (code, 1) => code.to_owned(),
+            (code, times) => format!("{code} ({times})"),
+        })
+        .collect();
+    codes.join(", ")
+}
+
 fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
     let Verdict::Rejected(reasons) = &judged.verdict else {
         return String::new();
@@ -289,9 +302,8 @@ fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
         }
     }
     if !view.all && reasons.len() > 1 {
-        let others: Vec<&str> = reasons[1..].iter().map(|reason| reason.code()).collect();
         text += &paragraph(
-            &format!("also {}", others.join(", ")),
+            &format!("also {}", codes(&reasons[1..])),
             view.width,
             "      ",
             "      ",
