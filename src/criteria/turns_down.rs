@@ -158,7 +158,8 @@ pub(super) fn beyond_hottest(case: &Case<'_>, curves: &CoolingCurves) -> String 
 }
 
 /// The outdoor temperature from which down the load is below the minimum's sensible capacity, at the set point and 50 %
-/// relative humidity; `None` where it never is, or a coil is unknown.
+/// relative humidity: the hottest published one where it cycles up to there; `None` where it never does, or a coil is
+/// unknown.
 #[must_use]
 pub fn cycles_below(
     load: &CoolingLoadLine,
@@ -176,7 +177,7 @@ pub fn cycles_below(
     let mut low = load.zero_load_outdoor.0;
     spare(low).filter(|&spare| spare > 0.0)?;
     let hottest = curves.rating_speeds().maximum().severe_end().0;
-    let mut high = load.design_outdoor.0.max(low).min(hottest.max(low));
+    let mut high = hottest.max(low);
     if spare(high)? > 0.0 {
         return Some(Celsius(high));
     }
@@ -276,6 +277,31 @@ mod tests {
             &strong().cools(Speed::Minimum, &[(35.0, 0.8, 4.0, 0.75)]),
         );
         assert_accepted(&kept);
+    }
+
+    // By hand: the load is 0.4 (T - 20) kW hotter than the design day too, and reaches the minimum's sensible capacity S
+    // at T = 20 + S/0.4; below 32 °C it does not.
+    #[test]
+    fn a_unit_that_cycles_on_the_design_day_does_so_up_to_where_the_load_line_meets_its_minimum() {
+        let house = cooled_house();
+        let (cooling, room) = (house.cooling.unwrap(), Room::of(&house));
+        let unit = heats_well().cools(
+            Speed::Maximum,
+            &[(25.0, 7.0, 3.0, 0.75), (45.0, 7.0, 3.0, 0.75)],
+        );
+        let curves = CoolingCurves::of(&unit).unwrap();
+        let figures = CoolingFigures::at_design(&cooling, Some(&curves), &room, None);
+        let minimum = figures.minimum_sensible.unwrap();
+        assert!(minimum > cooling.load.design_sensible);
+        let below = cycles_below(&cooling.load, &curves, &room).unwrap();
+        assert!((below.0 - (20.0 + minimum.0 / 0.4)).abs() < 1e-6);
+        let unit = heats_well().cools(
+            Speed::Maximum,
+            &[(25.0, 70.0, 3.0, 0.75), (45.0, 70.0, 3.0, 0.75)],
+        );
+        let curves = CoolingCurves::of(&unit).unwrap();
+        let below = cycles_below(&cooling.load, &curves, &room);
+        assert_eq!(below, Some(Celsius(45.0)));
     }
 
     #[test]
