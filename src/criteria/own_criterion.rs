@@ -98,19 +98,22 @@ fn place(criterion: &Criterion, units: UnitSystem) -> String {
     })
 }
 
+/// What to ask for: the value and its place, behind the criterion's name where it has one of its own.
+fn question(criterion: &Criterion, units: UnitSystem) -> String {
+    let value = format!("{}{}", criterion.value.name(), place(criterion, units));
+    match criterion.label() {
+        label if label == criterion.value.name() => value,
+        label => format!("{label}: {value}"),
+    }
+}
+
 /// Judges every criterion of the criteria file.
 pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     for criterion in &case.criteria.criteria {
         match reading(criterion, case.unit, case.heating, case.cooling) {
-            CriterionReading::Unpublished => findings.unknown(
-                AskCode::CriterionValue,
-                format!(
-                    "{}: {}{}",
-                    criterion.label(),
-                    criterion.value.name(),
-                    place(criterion, case.units)
-                ),
-            ),
+            CriterionReading::Unpublished => {
+                findings.unknown(AskCode::CriterionValue, question(criterion, case.units))
+            }
             CriterionReading::Found(found) if keeps(&found, &criterion.bound) => {}
             CriterionReading::Found(found) => {
                 findings.fails(CriterionMissed {
@@ -357,6 +360,12 @@ mod tests {
         assert_eq!(
             only_question(&judged(declared, &heats())),
             ("criterion_value", "my hspf: hspf")
+        );
+        let mut unnamed = criterion("hspf", Speed::Maximum, None, Bound::AtLeast(10.0));
+        unnamed.name = Criterion::default_name(unnamed.value, unnamed.speed, None, &unnamed.bound);
+        assert_eq!(
+            only_question(&judged(unnamed, &heats())),
+            ("criterion_value", "hspf")
         );
     }
 
