@@ -75,7 +75,9 @@ summary{cursor:pointer;font-weight:650;max-width:52rem}summary .note{font-weight
 .group h3{margin:0;font-size:1.02rem}\
 .remedy::before{content:'\\2192\\00a0';color:var(--soft)}\
 .cautions{background:var(--tint);padding:1rem 1.25rem;max-width:52rem;border-left:4px solid var(--ink)}\
-.cautions ul{margin:0}.prints td{font-size:.8rem;overflow-wrap:anywhere}";
+.cautions ul{margin:0}.prints td{font-size:.8rem;overflow-wrap:anywhere}\
+@media screen{section.unit{content-visibility:auto;contain-intrinsic-size:auto 70rem}\
+.group>div{content-visibility:auto;contain-intrinsic-size:auto 10rem}}";
 
 const LESSON: &str = "\
 .fill{color:var(--soft);display:flex;gap:2rem;flex-wrap:wrap;max-width:none}\
