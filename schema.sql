@@ -53,7 +53,7 @@ CREATE INDEX unit_source ON unit (source_id);
 CREATE TABLE point (
     unit_id INTEGER NOT NULL REFERENCES unit (id) ON DELETE CASCADE,
     mode INTEGER NOT NULL CHECK (mode IN (0, 1)), -- 0 heating, 1 cooling
-    speed INTEGER NOT NULL CHECK (speed IN (0, 1, 2)), -- 0 minimum, 1 rated, 2 maximum
+    speed INTEGER NOT NULL CHECK (speed BETWEEN 0 AND 2), -- 0 minimum, 1 rated, 2 maximum
     outdoor_db_c REAL NOT NULL,
     indoor_condition INTEGER NOT NULL, -- tells indoor conditions at one outdoor temperature apart: 0, 1, 2 ...
     indoor_db_c REAL,

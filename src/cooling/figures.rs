@@ -31,7 +31,7 @@ impl CoolingFigures {
             .and_then(|unit| unit.at(cooling.load.design_outdoor))
             .map(|speeds| {
                 if speeds.varies() {
-                    speeds.at(room.wet_bulb(room.design))
+                    speeds.at(room.design_wet_bulb)
                 } else {
                     speeds.base()
                 }

@@ -25,6 +25,8 @@ pub struct Room {
     pub limit: HumidityRatio,
     /// Humidity ratio of the design condition.
     pub design: HumidityRatio,
+    /// Wet bulb of the design condition.
+    pub design_wet_bulb: Celsius,
     /// Humidity ratio above which water would stand on everything.
     pub saturation: HumidityRatio,
     /// Saturated air at this pressure.
@@ -44,6 +46,7 @@ impl Room {
     #[must_use]
     pub fn at(house: &House, temperature: Celsius) -> Self {
         let pressure = standard_pressure(house.altitude);
+        let design = humidity_ratio_at_relative(temperature, DESIGN_RELATIVE_HUMIDITY, pressure);
         Self {
             temperature,
             pressure,
@@ -51,7 +54,8 @@ impl Room {
                 .cooling
                 .map_or_else(Fan::default, |cooling| cooling.fan),
             limit: humidity_ratio_at_relative(temperature, house.indoor.humidity_limit, pressure),
-            design: humidity_ratio_at_relative(temperature, DESIGN_RELATIVE_HUMIDITY, pressure),
+            design,
+            design_wet_bulb: room_wet_bulb(temperature, design, pressure),
             saturation: saturation_humidity_ratio(temperature, pressure),
             air: SaturatedAir::at_pressure(pressure),
             degradation: LatentDegradation::default_curve(),
@@ -67,8 +71,7 @@ impl Room {
     /// Wet bulb at a humidity ratio; the driest air counts as that of the driest published one.
     #[must_use]
     pub fn wet_bulb(&self, humidity_ratio: HumidityRatio) -> Celsius {
-        wet_bulb(self.temperature, humidity_ratio, self.pressure)
-            .unwrap_or(Celsius(f64::NEG_INFINITY))
+        room_wet_bulb(self.temperature, humidity_ratio, self.pressure)
     }
 
     /// Moisture that a kilowatt of latent capacity removes: `3600 / h_fg`, `h_fg = 2501 - 2.361 T`.
@@ -76,4 +79,8 @@ impl Room {
     pub fn removal_per_kilowatt(&self) -> KilogramsPerHour {
         KilogramsPerHour(3600.0 / crate::psychrometrics::heat_of_evaporation(self.temperature))
     }
+}
+
+fn room_wet_bulb(dry_bulb: Celsius, humidity_ratio: HumidityRatio, pressure: Pascals) -> Celsius {
+    wet_bulb(dry_bulb, humidity_ratio, pressure).unwrap_or(Celsius(f64::NEG_INFINITY))
 }

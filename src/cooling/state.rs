@@ -116,17 +116,7 @@ fn deliver(
     indoor: HumidityRatio,
 ) -> Delivery {
     let split = |coil: &Coil| coil.split(room.temperature, indoor, &room.air);
-    let (slowest, fastest) = (split(&coils.minimum), split(&coils.maximum));
-    if load >= fastest.sensible {
-        return Delivery {
-            running: Running::Flat,
-            run_fraction: 1.0,
-            sensible: fastest.sensible,
-            latent: fastest.latent,
-            input: coils.maximum.power,
-            shortfall: load - fastest.sensible,
-        };
-    }
+    let slowest = split(&coils.minimum);
     if load < slowest.sensible {
         let run_fraction = load / slowest.sensible;
         let kept = match room.fan {
@@ -141,6 +131,17 @@ fn deliver(
             input: coils.minimum.power
                 * (run_fraction / part_load_factor(degradation, run_fraction)),
             shortfall: Kilowatts::ZERO,
+        };
+    }
+    let fastest = split(&coils.maximum);
+    if load >= fastest.sensible {
+        return Delivery {
+            running: Running::Flat,
+            run_fraction: 1.0,
+            sensible: fastest.sensible,
+            latent: fastest.latent,
+            input: coils.maximum.power,
+            shortfall: load - fastest.sensible,
         };
     }
     let rated = coils.rated.map(|coil| (split(&coil), coil.power));
@@ -266,21 +267,48 @@ fn coils_at(speeds: &SpeedsByWetBulb, room: &Room, indoor: HumidityRatio) -> Opt
 }
 
 /// The root of `excess`, which falls with indoor humidity, between dry air and saturation.
+///
+/// Walks from the limit towards the root, each time a little beyond where the last two values point, until the root is
+/// passed; then narrows the last step.
 fn settle(excess: &impl Fn(f64) -> f64, room: &Room, at_limit: f64) -> f64 {
-    let limit = (room.limit.0, at_limit);
-    if at_limit > 0.0 {
-        let saturated = (room.saturation.0, excess(room.saturation.0));
-        if saturated.1 >= 0.0 {
-            saturated.0
-        } else {
-            falling_root(excess, limit, saturated)
-        }
+    /// First step, as a share of the limit.
+    const FIRST_STEP: f64 = 0.1;
+    /// How far beyond the pointed-at place the next step goes.
+    const BEYOND: f64 = 1.3;
+    let upward = at_limit > 0.0;
+    let (end, first) = if upward {
+        (room.saturation.0, room.limit.0 * (1.0 + FIRST_STEP))
     } else {
-        let dry = (0.0, excess(0.0));
-        if dry.1 <= 0.0 {
-            dry.0
+        (0.0, room.limit.0 * (1.0 - FIRST_STEP))
+    };
+    let short_of_end = |place: f64| {
+        if upward {
+            place.min(end)
         } else {
-            falling_root(excess, dry, limit)
+            place.max(end)
         }
+    };
+    let mut last = (room.limit.0, at_limit);
+    let mut next = short_of_end(first);
+    loop {
+        let found = (next, excess(next));
+        match (upward, found.1 > 0.0) {
+            (true, false) => return falling_root(excess, last, found),
+            (false, true) => return falling_root(excess, found, last),
+            _ if next == end => return end,
+            _ => {}
+        }
+        let slope = (found.1 - last.1) / (found.0 - last.0);
+        let pointed_at = found.0 - found.1 / slope;
+        next = if slope < 0.0 {
+            short_of_end(found.0 + BEYOND * (pointed_at - found.0))
+        } else {
+            end
+        };
+        // A step too small to count must not keep the walk from its end.
+        if (next - found.0).abs() < 1e-9 {
+            next = short_of_end(found.0 + if upward { 1e-6 } else { -1e-6 });
+        }
+        last = found;
     }
 }

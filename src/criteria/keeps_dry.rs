@@ -147,7 +147,7 @@ fn ratios(case: &Case<'_>) -> Ratios {
     let Some(speeds) = curves.at(cooling.load.design_outdoor) else {
         return Ratios::default();
     };
-    let speeds = speeds.at(room.wet_bulb(room.design));
+    let speeds = speeds.at(room.design_wet_bulb);
     let ratio = |performance: crate::cooling::CoilPerformance| {
         let coil = performance.coil()?;
         Some(

@@ -167,7 +167,7 @@ pub fn cycles_below(
     room: &Room,
 ) -> Option<Celsius> {
     let spare = |outdoor: f64| -> Option<f64> {
-        let at_room = curves.at(Celsius(outdoor))?.at(room.wet_bulb(room.design));
+        let at_room = curves.at(Celsius(outdoor))?.at(room.design_wet_bulb);
         let minimum = at_room
             .minimum
             .coil()?

@@ -143,8 +143,8 @@ fn energy(energy: &Energy) -> String {
     ];
     for (name, tariff) in tariffs {
         if let Some(tariff) = tariff {
-            let words = tariff_words(tariff);
-            figures.push(format!("{name} is billed{currency} by {words}"));
+            let words = tariff_words(tariff, &currency);
+            figures.push(format!("{name} is billed by {words}"));
         }
     }
     if figures.is_empty() {
@@ -161,11 +161,14 @@ fn energy(energy: &Energy) -> String {
 }
 
 /// A tariff in words: its kind and how far its prices reach.
-fn tariff_words(tariff: &Tariff) -> String {
+fn tariff_words(tariff: &Tariff, currency: &str) -> String {
     let prices: Vec<f64> = tariff.prices().iter().map(|price| price.value).collect();
     let least = prices.iter().copied().fold(f64::INFINITY, f64::min);
     let most = prices.iter().copied().fold(0.0, f64::max);
-    format!("a {}, from {least} to {most} per kWh", tariff.kind())
+    format!(
+        "a {}, from {least} to {most}{currency} per kWh",
+        tariff.kind()
+    )
 }
 
 fn figure_words(name: &str, figure: &Figure, currency: &str) -> String {

@@ -110,8 +110,7 @@ fn head(view: &ShortlistView<'_>) -> String {
 
 fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     let units = view.units;
-    let design = units.temperature(view.house.heating.load.design_outdoor);
-    let capacity = format!("{} at {design}", units.power_unit());
+    let capacity = format!("{} at design", units.power_unit());
     let seasonal = view.climate.is_some();
     let cooled = seasonal && view.house.cooling.is_some();
     let moist = cooled && view.house.moisture.is_some();

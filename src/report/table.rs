@@ -131,14 +131,48 @@ pub fn paragraph(text: &str, width: u16, first: &str, rest: &str) -> String {
     let options = textwrap::Options::new(usize::from(width))
         .initial_indent(first)
         .subsequent_indent(rest);
-    let mut wrapped = textwrap::fill(&clean_text(text, LONGEST_PARAGRAPH), options);
+    let mut wrapped = textwrap::fill(
+        &with_units_held(&clean_text(text, LONGEST_PARAGRAPH)),
+        options,
+    );
     wrapped.push('\n');
-    wrapped
+    wrapped.replace('\u{a0}', " ")
+}
+
+/// Units that stay on the line of their number.
+const UNITS: [&str; 14] = [
+    "°C", "°F", "kW", "kWh", "kBtu/h", "%", "K", "h", "L", "L/d", "L/s", "cfm", "pint/d", "pints",
+];
+
+/// The text with every space between a number and its unit made one that no line breaks at.
+fn with_units_held(text: &str) -> String {
+    let mut held = String::with_capacity(text.len());
+    let mut words = text.split(' ').peekable();
+    while let Some(word) = words.next() {
+        held += word;
+        let Some(next) = words.peek() else { break };
+        let is_number = word.ends_with(|character: char| character.is_ascii_digit());
+        let unit = next.trim_end_matches([',', ';', '.', ':', ')']);
+        held.push(if is_number && UNITS.contains(&unit) {
+            '\u{a0}'
+        } else {
+            ' '
+        });
+    }
+    held
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_line_never_breaks_between_a_number_and_its_unit() {
+        assert_eq!(
+            paragraph("stops at -20.0 °C, short", 14, "", ""),
+            "stops at\n-20.0 °C,\nshort\n"
+        );
+    }
 
     #[test]
     fn numbers_and_heads_are_not_broken_where_there_is_room() {

@@ -263,3 +263,138 @@ pub fn order_quotes(quotes: &mut [JudgedQuote]) {
             .then_with(|| left.quote.key.cmp(&right.quote.key))
     });
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::test_house::{house, unit};
+    use super::*;
+    use crate::criteria::{Bound, BoundValue, Criterion};
+    use crate::equipment::{Speed, unit_field};
+
+    /// Needs 8 kW at -20 °C and nothing of the summer; the catalog has `a` with 6 kW and `b` with 3 kW.
+    fn brief<'a>(house: &'a House, criteria: &'a Criteria) -> QuoteBrief<'a> {
+        let known = [("a", 6.0), ("b", 3.0)];
+        QuoteBrief {
+            house,
+            climate: None,
+            criteria,
+            units: UnitSystem::Si,
+            known: known
+                .map(|(key, heating)| (key.to_owned(), unit(key, heating, 5.0)))
+                .into(),
+            near: BTreeMap::new(),
+        }
+    }
+
+    fn heated() -> House {
+        House {
+            cooling: None,
+            moisture: None,
+            ..house(0.0, 0.0)
+        }
+    }
+
+    fn quote(units: &[(&str, Option<f64>)]) -> Quote {
+        Quote {
+            units: units
+                .iter()
+                .map(|&(key, share)| QuotedUnit {
+                    key: key.into(),
+                    share,
+                })
+                .collect(),
+            ..Quote::default()
+        }
+    }
+
+    fn verdict(criteria: &Criteria, units: &[(&str, Option<f64>)]) -> QuoteVerdict {
+        let house = heated();
+        let judged = brief(&house, criteria).judge(quote(units)).unwrap();
+        judged.verdict
+    }
+
+    fn asked(value: &str, bound: Bound) -> Criteria {
+        Criteria {
+            criteria: vec![Criterion {
+                name: value.into(),
+                value: CriterionValue::Field(unit_field(value).unwrap()),
+                speed: Speed::Maximum,
+                at: None,
+                bound,
+            }],
+            ..Criteria::default()
+        }
+    }
+
+    // By hand: 6 kW carries 0.7 of 8 kW and not 0.8; 3 kW carries 0.3 of it.
+    #[test]
+    fn each_unit_answers_for_its_share() {
+        let plain = Criteria::default();
+        let split = |first, second| verdict(&plain, &[("a", Some(first)), ("b", Some(second))]);
+        assert_eq!(split(0.7, 0.3), QuoteVerdict::Accepted);
+        assert_eq!(split(0.8, 0.2), QuoteVerdict::Rejected);
+        assert_eq!(verdict(&plain, &[("a", None)]), QuoteVerdict::Rejected);
+        assert_eq!(
+            verdict(&plain, &[("a", Some(0.7)), ("c", Some(0.3))]),
+            QuoteVerdict::Undecided
+        );
+    }
+
+    #[test]
+    fn without_shares_only_what_no_share_can_mend_rejects() {
+        let both = [("a", None), ("b", None)];
+        assert_eq!(
+            verdict(&Criteria::default(), &both),
+            QuoteVerdict::Undecided
+        );
+        let wall = Bound::Equals(BoundValue::Text("wall".into()));
+        assert_eq!(verdict(&asked("form", wall), &both), QuoteVerdict::Rejected);
+    }
+
+    #[test]
+    fn the_form_of_a_unit_that_the_catalog_lacks_is_asked_for_and_not_judged() {
+        let house = heated();
+        let criteria = asked("form", Bound::Equals(BoundValue::Text("wall".into())));
+        let judged = brief(&house, &criteria)
+            .judge(quote(&[("c", None)]))
+            .unwrap();
+        assert_eq!(judged.verdict, QuoteVerdict::Undecided);
+        let asks = judged.units[0].asks();
+        assert_eq!(
+            asks.last().map(|ask| ask.text.as_str()),
+            Some("the form of the indoor unit")
+        );
+        assert!(asks.len() >= 3, "{asks:?}");
+    }
+
+    #[test]
+    fn whole_totals_come_before_partial_ones_and_currencies_stay_apart() {
+        let house = heated();
+        let criteria = Criteria::default();
+        let brief = brief(&house, &criteria);
+        let priced = |key: &str, currency: Option<&str>, whole: bool, price: f64| Quote {
+            key: key.into(),
+            currency: currency.map(str::to_owned),
+            price: Some(Money(price)),
+            installation: whole.then_some(Money::ZERO),
+            extras: whole.then_some(Money::ZERO),
+            ..quote(&[("a", None)])
+        };
+        let mut quotes: Vec<JudgedQuote> = [
+            priced("none", None, true, 1.0),
+            priced("usd", Some("USD"), true, 2.0),
+            priced("partial", Some("CAD"), false, 3.0),
+            priced("dear", Some("CAD"), true, 5.0),
+            priced("cheap", Some("CAD"), true, 4.0),
+        ]
+        .into_iter()
+        .map(|quote| brief.judge(quote).unwrap())
+        .collect();
+        order_quotes(&mut quotes);
+        let keys: Vec<&str> = quotes
+            .iter()
+            .map(|judged| judged.quote.key.as_str())
+            .collect();
+        assert_eq!(keys, ["cheap", "dear", "partial", "usd", "none"]);
+    }
+}

@@ -93,6 +93,11 @@ impl Demo {
         path
     }
 
+    /// Where a file of the folder is.
+    pub fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
     /// A command on this catalog, run in the folder, 80 columns wide.
     pub fn command(&self, arguments: &[&str]) -> Command {
         let mut command = Command::cargo_bin("overwinter").unwrap();

@@ -7,11 +7,16 @@
 
 mod catalog;
 mod climate;
+mod cost;
 mod demo_catalog;
+mod examples;
 mod explain;
 mod house;
 mod humidity;
 mod pages;
+mod quotes;
 mod rank_by;
 mod severe_years;
+mod switchover;
 mod whatif;
+mod workbook;

@@ -131,9 +131,7 @@ fn figures(piece: &str) -> Vec<(&str, &str, &str)> {
 /// What a name, a sum or a quotient of names comes to in a unit's JSON; `None` where a part of it is not known.
 fn value(unit: &Value, from: &str) -> Option<f64> {
     let named = |name: &str| {
-        let found = name
-            .split('.')
-            .fold(Some(unit), |at, key| at.and_then(|at| at.get(key)));
+        let found = name.split('.').try_fold(unit, |at, key| at.get(key));
         found
             .unwrap_or_else(|| panic!("{name} is not in the JSON"))
             .as_f64()

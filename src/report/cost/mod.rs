@@ -44,9 +44,9 @@ impl CostView<'_> {
 fn short_name(system: System) -> &'static str {
     match system {
         System::HeatPumpWithResistance => "heat pump",
-        System::HeatPumpWithFuel => "heat pump + furnace",
-        System::ElectricResistance => "resistance alone",
-        System::FuelFurnace => "furnace alone",
+        System::HeatPumpWithFuel => "dual fuel",
+        System::ElectricResistance => "resistance",
+        System::FuelFurnace => "furnace",
     }
 }
 
@@ -61,9 +61,9 @@ fn payback_words(payback: Payback) -> String {
 /// What stands beneath the table: what was counted, each factor with its source, what is not given.
 fn foot(view: &CostView<'_>, units: &[UnitCost]) -> Vec<String> {
     let mut foot = vec![
-        "Counted: heating, cooling and standby, and the monthly charges that are given. Backup of `heat pump` is electric \
-         resistance, of `heat pump + furnace` the furnace. Cooling is the unit's own in every row. The furnace's fan is not \
-         counted."
+        "Counted: heating, cooling and standby, and the monthly charges that are given. `heat pump` has electric resistance as \
+         its backup, `dual fuel` the furnace; `resistance` and `furnace` heat alone. Cooling is the unit's own in every row. \
+         The furnace's fan is not counted."
             .to_owned(),
     ];
     let silent: Vec<&str> = units

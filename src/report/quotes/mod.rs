@@ -272,7 +272,14 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
             "Energy a year: heating, cooling, standby and monthly charges at the house's prices, with the house's own backup."
                 .to_owned(),
         );
-    } else if let Some(why) = view.no_cost {
+    } else {
+        let why = match (view.no_cost, view.climate) {
+            (Some(why), _) => why,
+            (None, None) => "the house names no climate",
+            (None, Some(_)) => {
+                "it needs the prices under [energy] of the house file, and a unit that the catalog has"
+            }
+        };
         foot.push(format!("A year's energy is not priced: {why}."));
     }
     foot.extend(caveats(view, quotes));

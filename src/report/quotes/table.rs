@@ -21,7 +21,10 @@ pub fn quotes_table(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> String {
             continue;
         }
         text += &format!("\n{}: {count}, {order}\n", verdict.name().to_uppercase());
-        for (currency, group) in by_currency(quotes, verdict) {
+        for (place, (currency, group)) in by_currency(quotes, verdict).into_iter().enumerate() {
+            if place > 0 {
+                text.push('\n');
+            }
             text += &rows(view, currency, &group);
             for judged in group {
                 let remarks = remarks(view, judged);

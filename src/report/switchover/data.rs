@@ -34,6 +34,8 @@ struct UnitAnswer {
 struct RowAnswer {
     /// `cost`, `emissions` or `source_energy`, for which it is least; or `heat_pump_first`, `furnace_alone`.
     run_for: &'static str,
+    /// A kWh of electricity over a kWh of fuel by the measure, or as it was asked for.
+    electricity_to_fuel: Option<f64>,
     break_even_cop: Option<f64>,
     /// `at`, `never` or `always`; `null`: not known.
     furnace_takes_over: Option<&'static str>,
@@ -111,6 +113,7 @@ fn row(
     let carries = year.map_or([None; 3], |year| year.carries);
     RowAnswer {
         run_for,
+        electricity_to_fuel: None,
         break_even_cop: None,
         furnace_takes_over: answer.map(|(word, _)| word),
         furnace_below_c: answer.and_then(|(_, at)| at),
@@ -127,6 +130,10 @@ fn rows(unit: &UnitSwitchOver) -> Vec<RowAnswer> {
         .measures
         .iter()
         .map(|by| RowAnswer {
+            electricity_to_fuel: by
+                .factors
+                .filter(|factors| factors.fuel > 0.0)
+                .map(|factors| factors.electricity / factors.fuel),
             break_even_cop: by.break_even.map(|cop| cop.0),
             crossings_c: by.crossings.iter().map(|crossing| crossing.at.0).collect(),
             ..row(code(by.measure), by.switch_over, by.year.as_ref())
@@ -209,6 +216,7 @@ pub fn switchover_sheet(view: &SwitchoverView<'_>, units: &[UnitSwitchOver]) -> 
                 verdict: unit.verdict,
                 row: RowAnswer {
                     run_for: "price_ratio",
+                    electricity_to_fuel: Some(asked.ratio),
                     break_even_cop: Some(asked.break_even.0),
                     furnace_takes_over: Some(word),
                     furnace_below_c: at,

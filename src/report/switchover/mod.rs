@@ -77,7 +77,8 @@ fn foot(view: &SwitchoverView<'_>) -> Vec<String> {
     let mut foot = vec![
         "Heating energy only, at what one more kWh costs. The heat pump runs at the house's own load; below the switch-over, \
          and where it cannot run, the furnace heats alone; where it falls short, the furnace adds the rest. `never`: the \
-         furnace never takes over in this climate; `always`: the heat pump is never ahead."
+         furnace never takes over in this climate; `always`: the heat pump is never ahead. `heat pump first`: the heat pump \
+         wherever it can run, whatever that costs."
             .to_owned(),
     ];
     let none = Energy::default();

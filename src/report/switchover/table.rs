@@ -94,11 +94,11 @@ fn measures(view: &SwitchoverView<'_>, unit: &UnitSwitchOver) -> String {
         table.row(row);
     }
     let others = [
-        ("heat pump first", "never", &unit.heat_pump_first),
-        ("furnace alone", "always", &unit.furnace_alone),
+        ("heat pump first", &unit.heat_pump_first),
+        ("furnace alone", &unit.furnace_alone),
     ];
-    for (name, below, year) in others {
-        let mut row = vec![name.to_owned(), "–".to_owned(), below.to_owned()];
+    for (name, year) in others {
+        let mut row = vec![name.to_owned(), "–".to_owned(), "–".to_owned()];
         row.extend(result(Some(year)));
         table.row(row);
     }

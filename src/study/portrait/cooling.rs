@@ -110,7 +110,7 @@ fn band(curves: &CoolingCurves, room: &Room, ends: (Celsius, Celsius)) -> Vec<Ba
         .map(|outdoor| {
             let at = curves.at(outdoor).map(|speeds| {
                 if speeds.varies() {
-                    speeds.at(room.wet_bulb(room.design))
+                    speeds.at(room.design_wet_bulb)
                 } else {
                     speeds.base()
                 }
