@@ -16,6 +16,7 @@ mod humidity;
 mod pages;
 mod quotes;
 mod rank_by;
+mod readme;
 mod severe_years;
 mod switchover;
 mod whatif;
