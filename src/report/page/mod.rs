@@ -27,7 +27,7 @@ const LONGEST_TEXT: usize = 2_000;
 /// Up to so many sections show each chart in two drawings, one for a desk and one for a phone; more show the narrow one.
 const PAIRED: usize = 6;
 /// So many sections have charts; the others have figures only, so that the page opens at once.
-const CHARTED: usize = 40;
+const CHARTED: usize = 24;
 /// So many units have a section.
 const SECTIONS: usize = 200;
 
