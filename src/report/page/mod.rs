@@ -86,11 +86,7 @@ impl ReportView<'_> {
     }
 
     fn cooling(&self, judged: &Judged) -> CoolingAnswer {
-        let moisture = self.brief.house().moisture;
-        let context = MoistureContext {
-            judged: moisture.is_some(),
-            litres_per_kwh: moisture.and_then(|moisture| moisture.dehumidifier_litres_per_kwh),
-        };
+        let context = MoistureContext::of(self.brief.house());
         answer::cooling(judged.cooling.as_ref(), context)
     }
 
