@@ -84,7 +84,7 @@ fn run(catalog: PathBuf, house: PathBuf) -> Result<(), Box<dyn std::error::Error
                 if let Some(curves) = &curves {
                     black_box(balance_point(&load, curves));
                 }
-                black_box(brief.heating_season(curves.as_ref()));
+                black_box(brief.heating_season(unit, curves.as_ref()));
             }),
         ));
     }
@@ -96,7 +96,7 @@ fn run(catalog: PathBuf, house: PathBuf) -> Result<(), Box<dyn std::error::Error
                 if let Some(curves) = &curves {
                     black_box(balance_point(&load, curves));
                 }
-                black_box(brief.heating_season(curves.as_ref()));
+                black_box(brief.heating_season(unit, curves.as_ref()));
                 let cooling = CoolingCurves::of(unit);
                 black_box(brief.cooling_season(cooling.as_ref(), |_, _| {}));
             }),

@@ -41,11 +41,13 @@ SOURCES = [
         "note":
             "Points at -7 °C and colder and at the operation limit are maximum capacity; the part-load points at +2 and "
             "+7 °C are entered as rated and the one at +12 °C as minimum, although a part-load test runs at whatever "
-            "speed meets the load. Cooling alike: 35 °C maximum, 30 and 25 °C rated, 20 °C minimum. Indoor air as in the "
-            "standard's tests: 20 °C in heating, 27 °C with 19 °C wet bulb in cooling. The register does not say the "
-            "form of the indoor unit: wall is our assumption. Standby is the declared standby power. Two units (AA022, "
-            "AA024) are declared for the warmer season only: their limit of +2 °C ends that season and not the unit's "
-            "operation, so it is left blank. Changed: brands removed, speeds assigned.",
+            "speed meets the load. Cooling alike: 35 °C maximum, 30 and 25 °C rated, 20 °C minimum. Five units "
+            "are declared for the warmer season only, whose design temperature is +2 °C. For three (AA011, AA013, AA015) "
+            "the point at +2 °C, entered as rated, is their full load; for two (AA022, AA024) the limit of +2 °C ends "
+            "that season and not the unit's operation, so it is left blank. Assumptions of ours: the year 2024 (from "
+            "memory); indoor air as in the standard's tests, 20 °C in heating, 27 °C with 19 °C wet bulb in cooling, "
+            "which the register does not state; the form of the indoor unit, wall, which it does not state either. "
+            "Standby is the declared standby power. Changed: brands removed, speeds assigned.",
     },
     {
         "source": "generic-maps",

@@ -9,6 +9,7 @@ mod error;
 mod export;
 mod migration;
 mod open;
+mod point_rows;
 mod read;
 mod scan;
 mod unit_row;

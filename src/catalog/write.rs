@@ -2,10 +2,11 @@
 
 use rusqlite::{OptionalExtension, Transaction, TransactionBehavior, params};
 
+use super::point_rows::insert_points;
 use super::read::{SOURCE_COLUMNS, points_of, read_source};
-use super::unit_row::{MODEL_COLUMN_COUNT, MODEL_COLUMNS, code_of, read_model, with_model_values};
+use super::unit_row::{MODEL_COLUMN_COUNT, MODEL_COLUMNS, read_model, with_model_values};
 use super::{Access, Catalog, CatalogError};
-use crate::equipment::{FanBasis, Form, FrostBasis, Mode, Model, Point, Source, SourceId, Speed};
+use crate::equipment::{Form, Model, Point, Source, SourceId};
 
 /// A point, and its numbers as its file wrote them where they were converted.
 #[derive(Clone, Debug, PartialEq)]
@@ -261,39 +262,7 @@ impl Writing<'_> {
                 .prepare_cached("DELETE FROM point WHERE unit_id = ?1")?
                 .execute([unit.0])?;
         }
-        let mut insert = self.transaction.prepare_cached(
-            "INSERT INTO point (unit_id, mode, speed, outdoor_db_c, indoor_condition, indoor_db_c, indoor_wb_c, \
-             capacity_kw, power_kw, shr, airflow_l_s, fan_basis, frost_basis, source_id, as_written) \
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)",
-        )?;
-        let mut condition = 0_i64;
-        for (index, WrittenPoint { point, as_written }) in points.iter().enumerate() {
-            let shares_outdoor = index > 0 && {
-                let before = &points[index - 1].point;
-                (before.mode, before.speed, before.outdoor)
-                    == (point.mode, point.speed, point.outdoor)
-            };
-            condition = if shares_outdoor { condition + 1 } else { 0 };
-            insert.execute(params![
-                unit.0,
-                code_of(point.mode, Mode::ALL),
-                code_of(point.speed, Speed::ALL),
-                point.outdoor.0,
-                condition,
-                point.indoor_dry_bulb.map(|t| t.0),
-                point.indoor_wet_bulb.map(|t| t.0),
-                point.capacity.0,
-                point.power.0,
-                point.sensible_heat_ratio,
-                point.airflow.map(|v| v.0),
-                point.fan_basis.map(|basis| code_of(basis, FanBasis::ALL)),
-                point
-                    .frost_basis
-                    .map(|basis| code_of(basis, FrostBasis::ALL)),
-                point.source.0,
-                as_written,
-            ])?;
-        }
+        insert_points(&self.transaction, unit, points)?;
         Ok(if there.is_empty() {
             Change::New
         } else {

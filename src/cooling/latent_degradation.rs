@@ -119,7 +119,7 @@ pub struct LatentDegradation {
 
 /// Below this run-time fraction nothing is left with the default parameters (it vanishes below 0.562).
 const FIRST: f64 = 0.5;
-const PIECES: usize = 4096;
+const PIECES: usize = 512;
 
 static DEFAULT_CURVE: LazyLock<LatentDegradation> = LazyLock::new(LatentDegradation::lay_out);
 

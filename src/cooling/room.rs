@@ -45,7 +45,7 @@ impl Room {
     /// The room of a house, were it kept at another dry bulb.
     #[must_use]
     pub fn at(house: &House, temperature: Celsius) -> Self {
-        let pressure = standard_pressure(house.altitude);
+        let pressure = standard_pressure(house.altitude());
         let design = humidity_ratio_at_relative(temperature, DESIGN_RELATIVE_HUMIDITY, pressure);
         Self {
             temperature,

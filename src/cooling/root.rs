@@ -43,6 +43,11 @@ pub fn falling_root(f: &impl Fn(f64) -> f64, above: (f64, f64), below: (f64, f64
         if smallest > 0.5 || best.1 == 0.0 {
             return best.0;
         }
+        // Near enough by the gentler of the two slopes: what is left of the value is then less than the tolerance away.
+        let slope = |other: (f64, f64)| ((newest.1 - other.1) / (newest.0 - other.0)).abs();
+        if newest.1.abs() < TOLERANCE * slope(previous).min(slope(opposite)) {
+            return newest.0;
+        }
         let xi = (newest.0 - opposite.0) / (previous.0 - opposite.0);
         let phi = (newest.1 - opposite.1) / (previous.1 - opposite.1);
         step = if phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi {

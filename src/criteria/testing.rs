@@ -32,7 +32,7 @@ pub(super) fn heated_house() -> House {
         },
         cooling: None,
         moisture: None,
-        altitude: Metres(0.0),
+        altitude: Some(Metres(0.0)),
         climate: None,
         energy: None,
     }
@@ -87,7 +87,12 @@ pub(super) fn findings(
     let room = Room::of(house);
     let heating = HeatingCurves::of(unit, house.indoor.heating);
     let cooling = CoolingCurves::of(unit);
-    let heating_figures = HeatingFigures::at_design(&house.heating.load, heating.as_ref(), None);
+    let heating_figures = HeatingFigures::at_design(
+        &house.heating.load,
+        heating.as_ref(),
+        unit.model.operates_to,
+        None,
+    );
     let season = |load: &Cooling, states: &[State]| {
         let outside_season = house
             .moisture

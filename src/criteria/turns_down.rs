@@ -11,7 +11,7 @@ use super::carries_cooling_design::inconsistent_ratio;
 use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::{AskCode, Case, Findings, Reason};
 use crate::climate::State;
-use crate::cooling::{CoolingCurves, Room};
+use crate::cooling::{CoolingCurves, CoolingState, Room, Running, cooling_state};
 use crate::equipment::Turndown;
 use crate::house::CoolingLoadLine;
 use crate::quantity::{Celsius, Hours, Kilowatts, UnitSystem};
@@ -22,12 +22,21 @@ struct CyclesInCooling {
     share: f64,
     largest: f64,
     hours: Hours,
+    design: Celsius,
     minimum_sensible: Option<Kilowatts>,
     load_at_design: Kilowatts,
     cycles_below: Option<Celsius>,
-    needed_minimum: Option<Kilowatts>,
+    needed: Option<NeededMinimum>,
     humid_hours: Option<Hours>,
-    supplemental_peak_l_per_day: Option<f64>,
+}
+
+/// The minimum that would keep within the limit, at the outdoor temperature that decides, and the unit's own there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct NeededMinimum {
+    outdoor: Celsius,
+    sensible: Kilowatts,
+    /// At the room's humidity in that state; `None` where the unit does not cycle there.
+    own: Option<Kilowatts>,
 }
 
 impl Reason for CyclesInCooling {
@@ -55,7 +64,8 @@ impl Reason for CyclesInCooling {
         );
         if let Some(minimum) = self.minimum_sensible {
             text += &format!(
-                ": its minimum removes {} sensible heat, the design load is {}",
+                ": at {} its minimum removes {} sensible heat, the load there is {}",
+                units.temperature(self.design),
                 units.power(minimum),
                 units.power(self.load_at_design)
             );
@@ -70,19 +80,16 @@ impl Reason for CyclesInCooling {
     }
 
     fn remedy(&self, units: UnitSystem) -> String {
-        let mut text = match self.needed_minimum {
-            Some(minimum) => format!("a minimum of {} sensible or less", units.power(minimum)),
-            None => "a lower minimum".to_owned(),
+        let Some(needed) = self.needed else {
+            return "a lower minimum".to_owned();
         };
-        if let Some(litres) = self
-            .supplemental_peak_l_per_day
-            .filter(|&litres| litres > 0.0)
-        {
-            let flow = crate::quantity::KilogramsPerHour(litres / 24.0);
-            text += &format!(
-                ", or supplemental dehumidification of up to {}",
-                units.water_per_day(flow)
-            );
+        let mut text = format!(
+            "a minimum of {} sensible or less at {} outdoors",
+            units.power(needed.sensible),
+            units.temperature(needed.outdoor)
+        );
+        if let Some(own) = needed.own {
+            text += &format!("; its own is {} there", units.power(own));
         }
         text
     }
@@ -132,17 +139,12 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
                 share,
                 largest,
                 hours: cycling,
+                design: cooling.load.design_outdoor,
                 minimum_sensible: figures.minimum_sensible,
                 load_at_design: cooling.load.design_sensible,
                 cycles_below: cycles_below(&cooling.load, curves, case.room),
-                needed_minimum: needed_minimum(
-                    &cooling.load,
-                    states,
-                    largest * season.cooling_hours.0,
-                ),
+                needed: needed_minimum(case, curves, states, largest * season.cooling_hours.0),
                 humid_hours: humidity.map(|humidity| humidity.humid_hours),
-                supplemental_peak_l_per_day: humidity
-                    .map(|humidity| humidity.supplemental_peak.litres_per_day()),
             });
         }
     }
@@ -192,22 +194,37 @@ pub fn cycles_below(
     Some(Celsius(high))
 }
 
-/// The load below which no more than `hours` of the season lie: the minimum that would keep within the limit.
-fn needed_minimum(load: &CoolingLoadLine, states: &[State], hours: f64) -> Option<Kilowatts> {
-    let mut loads: Vec<(f64, f64)> = states
+/// The load below which no more than `hours` of the season lie: a minimum no larger would keep within the limit.
+fn needed_minimum(
+    case: &Case<'_>,
+    curves: &CoolingCurves,
+    states: &[State],
+    hours: f64,
+) -> Option<NeededMinimum> {
+    let load = case.house.cooling?.load;
+    let mut with_call: Vec<&State> = states
         .iter()
         .filter(|state| state.outdoor > load.zero_load_outdoor)
-        .map(|state| (load.at(state.outdoor).0, state.hours.0))
         .collect();
-    loads.sort_by(|a, b| a.0.total_cmp(&b.0));
+    with_call.sort_by(|a, b| a.outdoor.0.total_cmp(&b.outdoor.0));
     let mut below = 0.0;
-    for (kilowatts, hours_here) in loads {
-        if below + hours_here > hours {
-            return (kilowatts > 0.0).then_some(Kilowatts(kilowatts));
+    let deciding = with_call.into_iter().find(|state| {
+        below += state.hours.0;
+        below > hours
+    })?;
+    let sensible = load.at(deciding.outdoor);
+    let moisture = case.house.moisture.as_ref();
+    let own = match cooling_state(sensible, deciding, curves, case.room, moisture) {
+        CoolingState::Runs(operation) if operation.delivery.running == Running::Cycling => {
+            Some(sensible / operation.delivery.run_fraction)
         }
-        below += hours_here;
-    }
-    None
+        _ => None,
+    };
+    Some(NeededMinimum {
+        outdoor: deciding.outdoor,
+        sensible,
+        own,
+    })
 }
 
 #[cfg(test)]
@@ -260,9 +277,12 @@ mod tests {
         let reason = (
             "cycles_in_cooling",
             format!(
-                "cycles in 71 % of the cooling hours (71 h a year; limit 70 %): its minimum removes {minimum:.2} kW sensible heat, the design load is 4.80 kW; it cycles from {from:.1} °C down"
+                "cycles in 71 % of the cooling hours (71 h a year; limit 70 %): at 32.0 °C its minimum removes {minimum:.2} kW sensible heat, the load there is 4.80 kW; it cycles from {from:.1} °C down"
             ),
-            "a minimum of 0.80 kW sensible or less".to_owned(),
+            // One point: the minimum is the same at every outdoor temperature.
+            format!(
+                "a minimum of 0.80 kW sensible or less at 22.0 °C outdoors; its own is {minimum:.2} kW there"
+            ),
         );
         assert_eq!(only_reason(&found), reason);
         assert_eq!(

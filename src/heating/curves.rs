@@ -86,6 +86,15 @@ pub enum HeatingAt {
 }
 
 impl HeatingAt {
+    /// What is known of a unit without any heating point: below its operating limit it stands still, and that is proven.
+    #[must_use]
+    pub fn without_points(operates_to: Option<Celsius>, outdoor: Celsius) -> Self {
+        match operates_to {
+            Some(limit) if outdoor < limit => Self::LockedOut,
+            _ => Self::Unproven,
+        }
+    }
+
     /// Largest heat output here: zero where locked out, `None` where unproven.
     #[must_use]
     pub fn maximum_capacity(&self) -> Option<Kilowatts> {

@@ -1,6 +1,6 @@
 //! The figures of a unit's heating in a house.
 
-use super::{BalancePoint, HeatingCurves, HeatingSeason, balance_point};
+use super::{BalancePoint, HeatingAt, HeatingCurves, HeatingSeason, balance_point};
 use crate::equipment::Turndown;
 use crate::house::HeatingLoadLine;
 use crate::quantity::{Celsius, Hours, KilowattHours, Kilowatts};
@@ -23,17 +23,23 @@ pub struct HeatingFigures {
 }
 
 impl HeatingFigures {
-    /// The figures without a season.
+    /// The figures at the design temperature, with the season that was computed.
+    ///
+    /// - `unit`  `None`: no heating point is published; `operates_to` alone may then say that it stands still
     #[must_use]
     pub fn at_design(
         load: &HeatingLoadLine,
         unit: Option<&HeatingCurves>,
+        operates_to: Option<Celsius>,
         season: Option<HeatingSeason>,
     ) -> Self {
+        let at_design = unit.map_or_else(
+            || HeatingAt::without_points(operates_to, load.design_outdoor),
+            |unit| unit.at(load.design_outdoor),
+        );
         Self {
             load_at_design: load.design_load,
-            capacity_at_design: unit
-                .and_then(|unit| unit.at(load.design_outdoor).maximum_capacity()),
+            capacity_at_design: at_design.maximum_capacity(),
             balance_point: unit.map_or(BalancePoint::Unproven, |unit| balance_point(load, unit)),
             coldest_point: unit.map(|unit| unit.speeds.maximum().severe_end()),
             season,
@@ -67,5 +73,25 @@ impl HeatingFigures {
         self.season
             .filter(|_| self.turndown_is_known())
             .map(|season| season.heat_while_cycling)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_without_points_delivers_nothing_at_a_design_temperature_below_its_limit() {
+        let load = HeatingLoadLine {
+            design_outdoor: Celsius(-18.0),
+            design_load: Kilowatts(9.0),
+            zero_load_outdoor: Celsius(15.0),
+        };
+        let capacity = |limit: Option<f64>| {
+            HeatingFigures::at_design(&load, None, limit.map(Celsius), None).capacity_at_design
+        };
+        assert_eq!(capacity(Some(-15.0)), Some(Kilowatts::ZERO));
+        assert_eq!(capacity(Some(-18.0)), None);
+        assert_eq!(capacity(None), None);
     }
 }

@@ -10,7 +10,7 @@ pub use balance_point::{BalancePoint, balance_point};
 pub use curves::{HeatPerformance, HeatingAt, HeatingCurves};
 pub use figures::HeatingFigures;
 pub use hour::{HeatingHour, Running, heating_hour, neighbouring_speeds, part_load_factor};
-pub use season::{HeatingSeason, heating_season};
+pub use season::{HeatingSeason, heating_season, season_without_points};
 
 /// Cyclic degradation coefficient where the unit declares none.
 ///

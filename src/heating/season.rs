@@ -1,9 +1,9 @@
 //! The whole heating season: one hour's rule summed over the climate's states.
 
-use super::{HeatingCurves, HeatingHour, Running, heating_hour};
+use super::{HeatingAt, HeatingCurves, HeatingHour, Running, heating_hour};
 use crate::climate::State;
 use crate::house::HeatingLoadLine;
-use crate::quantity::{Hours, KilowattHours};
+use crate::quantity::{Celsius, Hours, KilowattHours};
 
 /// A winter's sums.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -69,17 +69,92 @@ pub fn heating_season(
     unit: Option<&HeatingCurves>,
     states: &[State],
 ) -> HeatingSeason {
+    match unit {
+        Some(unit) => summed(load, unit.degradation, states, |outdoor| unit.at(outdoor)),
+        None => season_without_points(load, None, states),
+    }
+}
+
+/// The heating season of a unit without any heating point: locked out below its operating limit, unproven above it.
+#[must_use]
+pub fn season_without_points(
+    load: &HeatingLoadLine,
+    operates_to: Option<Celsius>,
+    states: &[State],
+) -> HeatingSeason {
+    summed(load, 0.0, states, |outdoor| {
+        HeatingAt::without_points(operates_to, outdoor)
+    })
+}
+
+fn summed(
+    load: &HeatingLoadLine,
+    degradation: f64,
+    states: &[State],
+    at: impl Fn(Celsius) -> HeatingAt,
+) -> HeatingSeason {
     let mut season = HeatingSeason::default();
     for state in states
         .iter()
         .filter(|state| state.outdoor < load.zero_load_outdoor)
     {
-        let at = unit.map_or(super::HeatingAt::Unproven, |unit| unit.at(state.outdoor));
-        let degradation = unit.map_or(0.0, |unit| unit.degradation);
-        season.add(
-            state.hours,
-            &heating_hour(load.at(state.outdoor), &at, degradation),
-        );
+        let hour = heating_hour(load.at(state.outdoor), &at(state.outdoor), degradation);
+        season.add(state.hours, &hour);
     }
     season
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Kilowatts;
+
+    /// 8 kW at -20 °C, nothing at 20 °C: `Q = 4 - 0.2 T` kW.
+    const LOAD: HeatingLoadLine = HeatingLoadLine {
+        design_outdoor: Celsius(-20.0),
+        design_load: Kilowatts(8.0),
+        zero_load_outdoor: Celsius(20.0),
+    };
+
+    // By hand: 10 h at 8 kW and 20 h at 7 kW are colder than the limit; 30 h at 6 kW, at the limit itself, and 40 h at
+    // 4 kW are not; at 20 °C there is no load. 80 + 140 + 180 + 160 kWh.
+    #[test]
+    fn a_unit_without_points_is_locked_out_below_its_limit_and_unproven_above_it() {
+        let states: Vec<State> = [
+            (-20.0, 10.0),
+            (-15.0, 20.0),
+            (-10.0, 30.0),
+            (0.0, 40.0),
+            (20.0, 50.0),
+        ]
+        .into_iter()
+        .map(|(outdoor, hours)| State {
+            hours: Hours(hours),
+            outdoor: Celsius(outdoor),
+            humidity_ratio: None,
+        })
+        .collect();
+        let season = season_without_points(&LOAD, Some(Celsius(-10.0)), &states);
+        let hours = (
+            season.hours_below_balance,
+            season.unproven_hours,
+            season.heating_hours,
+        );
+        assert_eq!(hours, (Hours(30.0), Hours(70.0), Hours(100.0)));
+        assert!((season.backup.0 - 560.0).abs() < 1e-9);
+        assert_eq!(
+            (season.load, season.heat_pump),
+            (season.backup, KilowattHours::ZERO)
+        );
+
+        let without_limit = season_without_points(&LOAD, None, &states);
+        assert_eq!(
+            (
+                without_limit.hours_below_balance,
+                without_limit.unproven_hours
+            ),
+            (Hours::ZERO, Hours(100.0))
+        );
+        assert_eq!(heating_season(&LOAD, None, &states), without_limit);
+    }
 }

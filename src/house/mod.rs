@@ -83,8 +83,8 @@ pub struct House {
     pub cooling: Option<Cooling>,
     /// Moisture gains; `None`: humidity is not judged.
     pub moisture: Option<Moisture>,
-    /// Height above sea level.
-    pub altitude: Metres,
+    /// Height above sea level; `None`: not given, and taken as [`House::ASSUMED_ALTITUDE`].
+    pub altitude: Option<Metres>,
     /// The climate it stands in; `None`: no season is computed.
     pub climate: Option<ClimateReference>,
     /// Prices and factors; `None`: no money or emissions are computed.
@@ -92,6 +92,15 @@ pub struct House {
 }
 
 impl House {
+    /// The altitude of a house that gives none: sea level. **Our rule**.
+    pub const ASSUMED_ALTITUDE: Metres = Metres(0.0);
+
+    /// Height above sea level that is reckoned with.
+    #[must_use]
+    pub fn altitude(&self) -> Metres {
+        self.altitude.unwrap_or(Self::ASSUMED_ALTITUDE)
+    }
+
     /// The house with its heating design load replaced, the rest as it is.
     #[must_use]
     pub fn with_heating_design_load(&self, load: crate::quantity::Kilowatts) -> Self {

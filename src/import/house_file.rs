@@ -40,13 +40,13 @@ pub fn read_house(file: &str, text: &str) -> Result<House, Problems> {
         .optional_section(&root, "moisture")
         .map(|section| moisture(&mut reader, &section));
     let site = reader
-        .section(&root, "site")
-        .and_then(|section| site(&mut reader, &section));
+        .optional_section(&root, "site")
+        .map(|section| site(&mut reader, &section));
     let energy = reader
         .optional_section(&root, "energy")
         .map(|section| energy(&mut reader, &section));
     let house = || {
-        let (altitude, climate) = site?;
+        let (altitude, climate) = transposed(site)?.unwrap_or_default();
         Some(House {
             name: name?.value,
             indoor: indoor?,
@@ -293,9 +293,9 @@ fn moisture(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Moistu
 fn site(
     reader: &mut TomlReader<'_>,
     section: &Section<'_>,
-) -> Option<(Metres, Option<ClimateReference>)> {
+) -> Option<(Option<Metres>, Option<ClimateReference>)> {
     reader.only_known(section, &["altitude", "climate", "climate_file"], |_| false);
-    let altitude = reader.quantity(section, "altitude", Dimension::Length);
+    let altitude = reader.optional_quantity(section, "altitude", Dimension::Length);
     if let Some(altitude) = &altitude {
         reader.demand(
             altitude,
@@ -328,5 +328,5 @@ fn site(
         (None, Some(file)) => Some(ClimateReference::File(file.value)),
         (None, None) => None,
     };
-    Some((Metres(altitude?.value), climate))
+    Some((altitude.map(|altitude| Metres(altitude.value)), climate))
 }

@@ -15,7 +15,7 @@ const COLDEST: Celsius = Celsius(-60.0);
 /// Warmest coil surface that is tabulated.
 const WARMEST: Celsius = Celsius(50.0);
 /// Pieces per stretch. Error of a cubic piece goes with the fourth power of its length: below 1e-12 kg/kg here.
-const PIECES: usize = 2048;
+const PIECES: usize = 512;
 
 /// Saturated air at one pressure, by enthalpy.
 #[derive(Clone, Debug)]

@@ -114,10 +114,11 @@ fn place(house: &House, units: UnitSystem) -> String {
             "No climate is named, so only design conditions are judged, and no season.".to_owned()
         }
     };
-    format!(
-        "Place: {} above sea level. {climate}",
-        height(house.altitude, units)
-    )
+    let altitude = house.altitude.map_or_else(
+        || "altitude not given: sea level is assumed".to_owned(),
+        |altitude| format!("{} above sea level", height(altitude, units)),
+    );
+    format!("Place: {altitude}. {climate}")
 }
 
 fn height(height: Metres, units: UnitSystem) -> String {
@@ -264,6 +265,7 @@ mod tests {
         assert!(house_words(&house, UnitSystem::Si)[1].ends_with(odd));
         house.cooling = None;
         house.moisture = None;
+        house.altitude = None;
         house.climate = Some(ClimateReference::Catalog("pittsburgh".into()));
         house.energy = Some(Energy {
             currency: Some("CAD".into()),
@@ -281,7 +283,10 @@ mod tests {
             words[2],
             "Moisture: the file has no section [moisture], so humidity is not judged."
         );
-        assert!(words[3].ends_with("Its weather is the catalog's climate `pittsburgh`."));
+        assert_eq!(
+            words[3],
+            "Place: altitude not given: sea level is assumed. Its weather is the catalog's climate `pittsburgh`."
+        );
         assert_eq!(
             words[4],
             "Energy: electricity costs 0.14 CAD per kWh (a bill, 2026); fuel costs 0.035 CAD per kWh (source not \

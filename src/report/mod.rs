@@ -21,6 +21,7 @@ pub mod other_climates;
 pub mod page;
 pub mod price_ratio_sweep;
 pub mod quotes;
+pub mod rating_check;
 pub mod rejected_groups;
 pub mod sensible_sweep;
 pub mod sheet;

@@ -9,7 +9,9 @@ use crate::cooling::{
 };
 use crate::criteria::{self, Case, Criteria, Findings, Requirement};
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
-use crate::heating::{HeatingCurves, HeatingFigures, HeatingSeason, heating_season};
+use crate::heating::{
+    HeatingCurves, HeatingFigures, HeatingSeason, heating_season, season_without_points,
+};
 use crate::house::House;
 use crate::quantity::{Hours, KilowattHours, Kilowatts, UnitSystem};
 
@@ -136,13 +138,20 @@ impl Brief {
     }
 
     /// The heating season of a unit; `None` without a climate.
+    ///
+    /// - `curves`  the unit's, of [`Brief::heating_curves`]
     #[must_use]
-    pub fn heating_season(&self, unit: Option<&HeatingCurves>) -> Option<HeatingSeason> {
-        Some(heating_season(
-            &self.house.heating.load,
-            unit,
-            self.states()?,
-        ))
+    pub fn heating_season(
+        &self,
+        unit: &Unit,
+        curves: Option<&HeatingCurves>,
+    ) -> Option<HeatingSeason> {
+        let load = &self.house.heating.load;
+        let states = self.states()?;
+        Some(match curves {
+            Some(_) => heating_season(load, curves, states),
+            None => season_without_points(load, unit.model.operates_to, states),
+        })
     }
 
     /// The cooling season of a unit, shown state by state to `visit`; `None` without a climate or a cooled house.
@@ -199,7 +208,8 @@ impl Brief {
         let heating_figures = HeatingFigures::at_design(
             &self.house.heating.load,
             heating.as_ref(),
-            self.heating_season(heating.as_ref()),
+            unit.model.operates_to,
+            self.heating_season(unit, heating.as_ref()),
         );
         let cooling_figures = self.house.cooling.as_ref().map(|load| {
             let season = self.cooling_season(cooling.as_ref(), |_, _| {});

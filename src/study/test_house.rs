@@ -44,7 +44,7 @@ pub fn house(exchange: f64, people: f64) -> House {
             dehumidifier: KilogramsPerHour(0.0),
             dehumidifier_litres_per_kwh: None,
         }),
-        altitude: Metres(0.0),
+        altitude: Some(Metres(0.0)),
         climate: None,
         energy: Some(Energy::default()),
     }

@@ -72,3 +72,28 @@ fn every_mistake_in_a_house_is_listed_and_the_exit_code_says_so() {
         "{error}"
     );
 }
+
+#[test]
+fn a_house_without_an_altitude_is_told_that_sea_level_is_assumed() {
+    let folder = tempdir().unwrap();
+    let file = folder.path().join("row.toml");
+    overwinter()
+        .args(["house", "new"])
+        .arg(&file)
+        .assert()
+        .success();
+    let text = std::fs::read_to_string(&file).unwrap();
+    let (before, rest) = text.split_once("[site]").unwrap();
+    let (_, after) = rest.split_once("[energy]").unwrap();
+    std::fs::write(&file, format!("{before}[energy]{after}")).unwrap();
+    let words = overwinter()
+        .args(["house", "check"])
+        .arg(&file)
+        .assert()
+        .success();
+    let words = String::from_utf8(words.get_output().stdout.clone()).unwrap();
+    assert!(
+        words.contains("Place: altitude not given: sea level is assumed. No climate is named"),
+        "{words}"
+    );
+}

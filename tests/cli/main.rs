@@ -6,6 +6,7 @@
 )]
 
 mod catalog;
+mod catalog_ratings;
 mod climate;
 mod cost;
 mod demo_catalog;
@@ -16,6 +17,7 @@ mod humidity;
 mod pages;
 mod quotes;
 mod rank_by;
+mod readme;
 mod severe_years;
 mod switchover;
 mod whatif;

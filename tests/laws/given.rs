@@ -178,7 +178,7 @@ pub fn house() -> impl Strategy<Value = House> {
                 dehumidifier: KilogramsPerHour(moisture.4),
                 dehumidifier_litres_per_kwh: None,
             }),
-            altitude: Metres(altitude),
+            altitude: Some(Metres(altitude)),
             climate: None,
             energy: None,
         },

@@ -83,7 +83,7 @@ fn the_same_house_in_inch_pound_units_with_a_byte_order_mark_and_crlf_is_the_sam
         (house.moisture.unwrap().ventilation.0 - metric.moisture.unwrap().ventilation.0).abs()
             < 1e-4
     );
-    assert!((house.altitude.0 - 200.0).abs() < 1e-4);
+    assert!((house.altitude().0 - 200.0).abs() < 1e-4);
 }
 
 #[test]
@@ -335,8 +335,21 @@ fn an_empty_file_says_which_sections_it_lacks() {
         message,
         "row.toml: name: found nothing, expected the house's name, in quotes\n\
          row.toml: found no such section, expected a section [indoor]\n\
-         row.toml: found no such section, expected a section [heating]\n\
-         row.toml: found no such section, expected a section [site]"
+         row.toml: found no such section, expected a section [heating]"
+    );
+}
+
+#[test]
+fn a_house_without_a_site_or_an_altitude_is_read_and_stands_at_sea_level() {
+    let site = "[site]\naltitude = \"200 m\"\nclimate = \"chicago-ohare\"\n";
+    let without = read_house("row.toml", &ROW.replace(site, "")).unwrap();
+    assert_eq!((without.altitude, &without.climate), (None, &None));
+    assert!(without.altitude().0.abs() < 1e-12);
+    let climate_only = read_house("row.toml", &ROW.replace("altitude = \"200 m\"\n", "")).unwrap();
+    assert_eq!(climate_only.altitude, None);
+    assert_eq!(
+        climate_only.climate,
+        Some(ClimateReference::Catalog("chicago-ohare".into()))
     );
 }
 

@@ -44,7 +44,7 @@ pub fn house() -> House {
             dehumidifier: KilogramsPerHour(0.0),
             dehumidifier_litres_per_kwh: Some(2.0),
         }),
-        altitude: Metres(200.0),
+        altitude: Some(Metres(200.0)),
         climate: None,
         energy: None,
     }

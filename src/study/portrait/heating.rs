@@ -86,7 +86,7 @@ impl HeatingPortrait {
                 .map_or_else(Vec::new, |curves| band(curves, ends, balance_point)),
             hours: hours(&states),
             balance_point,
-            unproven: unproven(curves.as_ref(), ends),
+            unproven: unproven(curves.as_ref(), unit.model.operates_to, ends),
             heat: heat(brief, curves.as_ref(), &states),
         }
     }
@@ -140,13 +140,13 @@ fn band(
 /// From the cold end, or from the operating limit, to the coldest published point.
 fn unproven(
     curves: Option<&HeatingCurves>,
+    operates_to: Option<Celsius>,
     ends: (Celsius, Celsius),
 ) -> Option<(Celsius, Celsius)> {
-    let Some(curves) = curves else {
-        return Some(ends);
-    };
-    let from = curves.operates_to.map_or(ends.0, |limit| limit.max(ends.0));
-    let to = curves.speeds.maximum().severe_end().min(ends.1);
+    let from = operates_to.map_or(ends.0, |limit| limit.max(ends.0));
+    let to = curves.map_or(ends.1, |curves| {
+        curves.speeds.maximum().severe_end().min(ends.1)
+    });
     (from < to).then_some((from, to))
 }
 
