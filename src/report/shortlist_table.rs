@@ -51,12 +51,13 @@ const SHOWN_PER_GROUP: usize = 3;
 pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = head(view);
     let total = list.accepted.len() + list.rejected.len() + list.undecided.len();
-    let _ = writeln!(
-        text,
-        "\nACCEPTED: {} of {total}, {}",
+    let accepted_by = format!(
+        "ACCEPTED: {} of {total}, {}",
         list.accepted.len(),
         view.ranked_by
     );
+    text.push('\n');
+    text += &paragraph(&accepted_by, view.width, "", "  ");
     if list.accepted.is_empty() {
         text += "  none\n";
     } else {
@@ -100,13 +101,19 @@ fn head(view: &ShortlistView<'_>) -> String {
         );
     }
     needs += &format!(
-        ". Climate: {}. Catalog: {} units, {} points.",
+        ". Climate: {}. Catalog: {}, {}.",
         view.climate.unwrap_or("none, so no season is judged"),
-        view.catalog.units,
-        view.catalog.points
+        counted(view.catalog.units, "unit"),
+        counted(view.catalog.points, "point"),
     );
     text += &paragraph(&needs, view.width, "", "");
     text
+}
+
+/// `1 unit`, `48 units`.
+fn counted(count: u64, what: &str) -> String {
+    let ending = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{ending}")
 }
 
 fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
