@@ -8,6 +8,7 @@ use super::foot::sources_and_cautions;
 use super::other_climates::OtherClimates;
 use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
+use crate::criteria::Reason;
 use crate::heating::BalancePoint;
 use crate::house::House;
 use crate::quantity::{UnitSystem, fixed};
@@ -50,12 +51,13 @@ const SHOWN_PER_GROUP: usize = 3;
 pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = head(view);
     let total = list.accepted.len() + list.rejected.len() + list.undecided.len();
-    let _ = writeln!(
-        text,
-        "\nACCEPTED: {} of {total}, {}",
+    let accepted_by = format!(
+        "ACCEPTED: {} of {total}, {}",
         list.accepted.len(),
         view.ranked_by
     );
+    text.push('\n');
+    text += &paragraph(&accepted_by, view.width, "", "  ");
     if list.accepted.is_empty() {
         text += "  none\n";
     } else {
@@ -99,13 +101,19 @@ fn head(view: &ShortlistView<'_>) -> String {
         );
     }
     needs += &format!(
-        ". Climate: {}. Catalog: {} units, {} points.",
+        ". Climate: {}. Catalog: {}, {}.",
         view.climate.unwrap_or("none, so no season is judged"),
-        view.catalog.units,
-        view.catalog.points
+        counted(view.catalog.units, "unit"),
+        counted(view.catalog.points, "point"),
     );
     text += &paragraph(&needs, view.width, "", "");
     text
+}
+
+/// `1 unit`, `48 units`.
+fn counted(count: u64, what: &str) -> String {
+    let ending = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{ending}")
 }
 
 fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
@@ -290,6 +298,18 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
+/// The codes of reasons, each once and with how often where that is more.
+fn codes(reasons: &[Box<dyn Reason>]) -> String {
+    let groups = reasons.chunk_by(|a, b| a.code() == b.code());
+    let codes: Vec<String> = groups
+        .map(|group| match (group[0].code(), group.len()) {
+            (code, 1) => code.to_owned(),
+            (code, times) => format!("{code} ({times})"),
+        })
+        .collect();
+    codes.join(", ")
+}
+
 fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
     let Verdict::Rejected(reasons) = &judged.verdict else {
         return String::new();
@@ -314,9 +334,8 @@ fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
         }
     }
     if !view.all && reasons.len() > 1 {
-        let others: Vec<&str> = reasons[1..].iter().map(|reason| reason.code()).collect();
         text += &paragraph(
-            &format!("also {}", others.join(", ")),
+            &format!("also {}", codes(&reasons[1..])),
             view.width,
             "      ",
             "      ",
