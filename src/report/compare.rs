@@ -73,7 +73,7 @@ pub fn compare_table(view: &CompareView<'_>) -> String {
     text.push('\n');
     let legend = format!(
         "{BEST} best of the row; in what a season's load makes of a unit (COP, electricity, cycling, humidity), of the units \
-         that leave none of it behind."
+         that carry the design load and at least 99 % of the season's."
     );
     text += &paragraph(&legend, view.width, "", "  ");
     for caveat in caveats(view.judged, view.units) {

@@ -1,5 +1,6 @@
 //! Units side by side: the same figures for each, and which is best in each row.
 
+use super::comparable::is_comparable;
 use super::explain::{Measure, Value};
 use super::{Judged, Verdict};
 use crate::cooling::{CoolingSeason, Known};
@@ -85,48 +86,6 @@ impl ComparisonRow {
         let others_could_be_better = open.filter_map(place).any(|bound| bound > best);
         own <= best && known.iter().any(|&other| other > own) && !others_could_be_better
     }
-}
-
-/// Rows that compare like with like only among units that carry the whole winter.
-const OF_A_CARRIED_WINTER: [&str; 2] = ["seasonal_cop", "annual_electricity_kwh"];
-/// Rows that compare like with like only among units that carry the whole summer.
-const OF_A_CARRIED_SUMMER: [&str; 6] = [
-    "annual_electricity_kwh",
-    "cooling_cycling_share",
-    "humid_share",
-    "peak_rh",
-    "dehumidification_l_per_year",
-    "dehumidification_peak_l_per_day",
-];
-/// Load left behind that is the arithmetic's and not the unit's, as a share of the season's.
-const ROUNDING: f64 = 1e-9;
-
-/// Whether a unit leaves no heat to a backup and no hour without something published.
-fn carries_winter(judged: &Judged) -> bool {
-    let Some(season) = judged.heating.season else {
-        return false;
-    };
-    season.unproven_hours <= Hours::ZERO && season.backup.0 <= ROUNDING * season.load.0
-}
-
-/// Whether a unit's sensible capacity at the cooling design temperature is enough there.
-fn carries_cooling_design(judged: &Judged) -> bool {
-    judged.cooling.is_some_and(|cooling| {
-        cooling
-            .sensible_capacity_at_design
-            .is_some_and(|capacity| capacity >= cooling.sensible_at_design)
-    })
-}
-
-/// Whether a unit leaves no sensible load unmet and no hour without something published; so does a house without cooling.
-fn carries_summer(judged: &Judged) -> bool {
-    let Some(cooling) = judged.cooling else {
-        return true;
-    };
-    let Some((season, known)) = cooling.season.and_then(|all| Some((all, all.known?))) else {
-        return false;
-    };
-    season.unproven_hours <= Hours::ZERO && known.shortfall.0 <= ROUNDING * known.sensible.0
 }
 
 /// How a row gets its figure.
@@ -458,11 +417,7 @@ pub fn comparison(judged: &[Judged], humidity: bool) -> Vec<ComparisonRow> {
             figures: judged.iter().map(get).collect(),
             comparable: judged
                 .iter()
-                .map(|unit| {
-                    (!OF_A_CARRIED_WINTER.contains(&name) || carries_winter(unit))
-                        && (name != "minimum_sensible_kw" || carries_cooling_design(unit))
-                        && (!OF_A_CARRIED_SUMMER.contains(&name) || carries_summer(unit))
-                })
+                .map(|unit| is_comparable(name, unit))
                 .collect(),
         })
         .filter(|row| {
@@ -521,39 +476,5 @@ mod tests {
         assert_eq!(best(&row(Better::Less, vec![below(-25.0), at(-20.0)])), [0]);
         // It may lie on either side of -26.
         assert!(best(&row(Better::Less, vec![below(-25.0), at(-26.0)])).is_empty());
-    }
-
-    // The unit of 3 kW has the better COP, for it leaves the cold hour, with 6 kW, to a backup.
-    #[test]
-    fn a_unit_that_leaves_load_behind_is_not_best_in_what_the_load_makes() {
-        use crate::criteria::Criteria;
-        use crate::quantity::UnitSystem;
-        use crate::study::Brief;
-        use crate::study::test_house::{climate, house, unit};
-        let climate = climate(&[(1, 1, -10.0, 1.0), (1, 2, 10.0, 3.0)]);
-        let brief = Brief::new(
-            house(10.0, 0.1),
-            Some(&climate),
-            Criteria::default(),
-            UnitSystem::Si,
-        );
-        let mut efficient = unit("short", 3.0, 5.0);
-        let mut large = unit("large", 9.0, 5.0);
-        for point in &mut efficient.points {
-            point.power = point.power * 0.5;
-        }
-        large.model.degradation_heating = Some(0.25);
-        let units = [efficient, large, unit("plain", 9.0, 5.0)];
-        let judged: Vec<Judged> = units.iter().map(|unit| brief.judge(unit)).collect();
-        let rows = comparison(&judged, true);
-        let row = |name: &str| rows.iter().find(|row| row.name == name).unwrap();
-        let Figure::Number(short) = &row("seasonal_cop").figures[0] else {
-            panic!("{:?}", row("seasonal_cop"));
-        };
-        assert!((short.number - 4.0).abs() < 1e-9);
-        assert_eq!(best(row("seasonal_cop")), [2]);
-        assert_eq!(best(row("share_carried")), [1, 2]);
-        // 3 of 6 kWh and 2 of 2 kWh.
-        assert_eq!(row("share_carried").figures[0], number(5.0 / 8.0));
     }
 }

@@ -2,6 +2,7 @@
 
 mod brief;
 mod caveat;
+mod comparable;
 pub mod comparison;
 pub mod explain;
 mod judged;
