@@ -10,6 +10,7 @@ use rusqlite::{Connection, ErrorCode, OpenFlags};
 
 use super::migration::{APPLICATION_ID, PLAN, Plan, schema_of, version};
 use super::{Access, Catalog, CatalogError};
+use crate::quantity::counted;
 
 /// How long a writer waits for another to finish.
 const BUSY_TIMEOUT: Duration = Duration::from_secs(60);
@@ -150,7 +151,8 @@ impl Catalog {
             .map_err(|error| self.error(error))?;
         if strays > 0 {
             return Err(damaged(format!(
-                "{strays} rows refer to something that is not there"
+                "{} with a reference to something that is not there",
+                counted(strays, "row", "rows")
             )));
         }
         Ok(())

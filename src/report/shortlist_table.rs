@@ -10,7 +10,7 @@ use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
 use crate::heating::BalancePoint;
 use crate::house::House;
-use crate::quantity::{UnitSystem, fixed};
+use crate::quantity::{UnitSystem, counted, fixed};
 use crate::study::{Judged, RankBy, Shortlist, Verdict};
 
 /// How a short list is to be shown.
@@ -50,16 +50,18 @@ const SHOWN_PER_GROUP: usize = 3;
 pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = head(view);
     let total = list.accepted.len() + list.rejected.len() + list.undecided.len();
-    let _ = writeln!(
-        text,
-        "\nACCEPTED: {} of {total}, {}",
+    let title = format!(
+        "ACCEPTED: {} of {total}, {}",
         list.accepted.len(),
         view.ranked_by
     );
+    text.push('\n');
+    text += &paragraph(&title, view.width, "", "  ");
     if list.accepted.is_empty() {
         text += "  none\n";
     } else {
         text += &accepted(view, &list.accepted);
+        text += &key(view);
         if let Some(elsewhere) = view.elsewhere {
             let shown = view.top.unwrap_or(usize::MAX).min(list.accepted.len());
             text += &elsewhere.table(&list.accepted[..shown], view.units, view.width);
@@ -99,10 +101,10 @@ fn head(view: &ShortlistView<'_>) -> String {
         );
     }
     needs += &format!(
-        ". Climate: {}. Catalog: {} units, {} points.",
+        ". Climate: {}. Catalog: {}, {}.",
         view.climate.unwrap_or("none, so no season is judged"),
-        view.catalog.units,
-        view.catalog.points
+        counted(view.catalog.units, "unit", "units"),
+        counted(view.catalog.points, "point", "points")
     );
     text += &paragraph(&needs, view.width, "", "");
     text
@@ -201,6 +203,31 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     text
 }
 
+/// What the columns of summer mean, and what was not judged because the house file says nothing of it.
+fn key(view: &ShortlistView<'_>) -> String {
+    let cooled = view.house.cooling.is_some();
+    let moist = cooled && view.house.moisture.is_some();
+    let mut words = Vec::new();
+    if cooled && view.climate.is_some() {
+        words.push(
+            "Summer cycling: share of the hours with a cooling call in which the unit cycles.",
+        );
+        if moist {
+            words.push("Humid: share of them in which the room is above its humidity limit.");
+        }
+    }
+    if !cooled {
+        words.push("Cooling was not judged: the house file has no section [cooling].");
+        words.push("Humidity was not judged either.");
+    } else if !moist {
+        words.push("Humidity was not judged: the house file has no section [moisture].");
+    }
+    if words.is_empty() {
+        return String::new();
+    }
+    paragraph(&words.join(" "), view.width, "", "")
+}
+
 /// The currency of the house's prices, as far as it names one.
 fn currency(house: &House) -> &str {
     house
@@ -289,7 +316,13 @@ fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
         }
     }
     if !view.all && reasons.len() > 1 {
-        let others: Vec<&str> = reasons[1..].iter().map(|reason| reason.code()).collect();
+        let others: Vec<String> = reasons[1..]
+            .iter()
+            .map(|reason| match reason.name() {
+                Some(name) => format!("{} \"{name}\"", reason.code()),
+                None => reason.code().to_owned(),
+            })
+            .collect();
         text += &paragraph(
             &format!("also {}", others.join(", ")),
             view.width,
@@ -332,27 +365,16 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = String::new();
     if !list.accepted.is_empty() {
         text.push('\n');
-        let mut seen: BTreeMap<&'static str, (String, usize)> = BTreeMap::new();
+        let mut seen: BTreeMap<&'static str, Vec<(&str, String)>> = BTreeMap::new();
         for judged in &list.accepted {
             for caveat in &judged.caveats {
-                let entry = seen
-                    .entry(caveat.code())
-                    .or_insert_with(|| (caveat.text(view.units), 0));
-                entry.1 += 1;
+                seen.entry(caveat.code())
+                    .or_default()
+                    .push((&judged.model.key, caveat.text(view.units)));
             }
         }
-        for (_, (sentence, count)) in seen {
-            let whom = if count == 1 {
-                "1 accepted unit".to_owned()
-            } else {
-                format!("{count} accepted units")
-            };
-            text += &paragraph(
-                &format!("Caveat for {whom}: {sentence}."),
-                view.width,
-                "",
-                "  ",
-            );
+        for units in seen.values() {
+            text += &paragraph(&caveat_words(units), view.width, "", "  ");
         }
     }
     text.push('\n');
@@ -363,4 +385,22 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
         text += &paragraph(caution, view.width, "", "  ");
     }
     text
+}
+
+/// A caveat with the accepted units that it concerns; where its numbers differ, the first unit's stand for all.
+fn caveat_words(units: &[(&str, String)]) -> String {
+    let Some((first, sentence)) = units.first() else {
+        return String::new();
+    };
+    let named = units.len().min(SHOWN_PER_GROUP);
+    let keys: Vec<&str> = units[..named].iter().map(|(key, _)| *key).collect();
+    let mut words = format!("Caveat for {}", keys.join(", "));
+    if units.len() > named {
+        words += &format!(" and {} more", units.len() - named);
+    }
+    if units.iter().all(|(_, other)| other == sentence) {
+        format!("{words}: {sentence}.")
+    } else {
+        format!("{words}: {first}: {sentence}.")
+    }
 }
