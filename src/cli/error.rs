@@ -54,6 +54,13 @@ impl CliError {
         self
     }
 
+    /// The same error with the place that it concerns in front.
+    #[must_use]
+    pub fn in_place(mut self, place: &str) -> Self {
+        self.message = format!("{place}: {}", self.message);
+        self
+    }
+
     pub(super) fn report(&self) -> ExitCode {
         let code = match self.kind {
             Kind::ReaderGone => return ExitCode::SUCCESS,

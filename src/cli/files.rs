@@ -156,12 +156,24 @@ impl App {
             return Ok(Some(catalog.climate(key)?));
         }
         match &house.climate {
-            None => Ok(None),
             Some(ClimateReference::Catalog(key)) => Ok(Some(catalog.climate(key)?)),
-            Some(ClimateReference::File(file)) => {
-                let beside = house_path.parent().unwrap_or(Path::new("")).join(file);
-                Ok(Some(self.read_climate_file(&beside)?))
-            }
+            _ => self.climate_file_of(house, house_path),
         }
+    }
+
+    /// The climate of the weather file that a house names; `None` where it names none.
+    ///
+    /// # Errors
+    /// Where it cannot be read.
+    pub fn climate_file_of(
+        &self,
+        house: &House,
+        house_path: &Path,
+    ) -> Result<Option<Climate>, CliError> {
+        let Some(ClimateReference::File(file)) = &house.climate else {
+            return Ok(None);
+        };
+        let beside = house_path.parent().unwrap_or(Path::new("")).join(file);
+        self.read_climate_file(&beside).map(Some)
     }
 }
