@@ -8,6 +8,7 @@ use std::time::Duration;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 
+use super::error::plainly;
 use super::migration::{APPLICATION_ID, PLAN, Plan, schema_of, version};
 use super::{Access, Catalog, CatalogError};
 use crate::quantity::counted;
@@ -123,7 +124,7 @@ impl Catalog {
         }
         Err(CatalogError::Damaged {
             path: self.path.clone().unwrap_or_default(),
-            what: first,
+            what: plainly(&first),
         })
     }
 
@@ -141,7 +142,7 @@ impl Catalog {
             .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
             .map_err(|error| self.error(error))?;
         if first != "ok" {
-            return Err(damaged(first));
+            return Err(damaged(plainly(&first)));
         }
         let strays: i64 = self
             .connection
@@ -242,7 +243,7 @@ fn check_content(plan: Plan, path: &Path) -> Result<(), CatalogError> {
             .query_row("PRAGMA quick_check(1)", [], |row| row.get(0))
             .map_err(sql)?;
         if first != "ok" {
-            return Err(damaged(first));
+            return Err(damaged(plainly(&first)));
         }
     }
     Ok(())
