@@ -173,7 +173,9 @@ impl<'t> TomlReader<'t> {
     ) -> bool {
         if !holds {
             let found = self.written(place);
-            self.note(place, found, expected, hint);
+            if !(self.is_broken && found == "nothing") {
+                self.note(place, found, expected, hint);
+            }
         }
         holds
     }
