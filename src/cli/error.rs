@@ -71,10 +71,15 @@ impl CliError {
         for hint in &self.hints {
             let _ = writeln!(text, "hint: {hint}");
         }
-        let text = clean_lines(&text, LONGEST_LINE);
-        let _ = std::io::stderr().lock().write_all(text.as_bytes());
+        say(text.trim_end());
         ExitCode::from(code)
     }
+}
+
+/// Says something on standard error, a line at least.
+pub(super) fn say(text: &str) {
+    let text = clean_lines(&format!("{text}\n"), LONGEST_LINE);
+    let _ = std::io::stderr().lock().write_all(text.as_bytes());
 }
 
 impl From<std::io::Error> for CliError {
