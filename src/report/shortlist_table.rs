@@ -387,7 +387,7 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     text
 }
 
-/// A caveat with the accepted units that it concerns; where its numbers differ, the first unit's stand for all.
+/// A caveat with the accepted units that it concerns; where its numbers differ, with those of the first.
 fn caveat_words(units: &[(&str, String)]) -> String {
     let Some((first, sentence)) = units.first() else {
         return String::new();
@@ -401,6 +401,6 @@ fn caveat_words(units: &[(&str, String)]) -> String {
     if units.iter().all(|(_, other)| other == sentence) {
         format!("{words}: {sentence}.")
     } else {
-        format!("{words}: {first}: {sentence}.")
+        format!("{words}, {first} for example: {sentence}.")
     }
 }

@@ -67,7 +67,11 @@ fn summary(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> String {
         .iter()
         .filter(|judged| judged.quote.has_expired(view.today) == Some(true))
         .count();
-    let verb = if accepted.len() == 1 { "is" } else { "are" };
+    let verb = if accepted.len() == 1 || quotes.len() == 1 {
+        "is"
+    } else {
+        "are"
+    };
     let mut words = format!(
         "{} of {} {verb} accepted",
         accepted.len(),
