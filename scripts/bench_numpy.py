@@ -158,9 +158,9 @@ def cooling_season(speeds, hours, t, outdoor_w):
         with np.errstate(divide="ignore", invalid="ignore"):
             x = load / s0
             y = (load - s0) / (s1 - s0)
-        cycles, flat = load < s0, load >= s1
-        latent = np.where(flat, l1, np.where(cycles, x * l0 * latent_kept(x), l0 + (l1 - l0) * y))
-        power = np.where(flat, p1, np.where(cycles, x * p0 / (1 - DEGRADATION * (1 - x)), p0 + (p1 - p0) * y))
+            cycles, flat = load < s0, load >= s1
+            latent = np.where(flat, l1, np.where(cycles, x * l0 * latent_kept(x), l0 + (l1 - l0) * y))
+            power = np.where(flat, p1, np.where(cycles, x * p0 / (1 - DEGRADATION * (1 - x)), p0 + (p1 - p0) * y))
         return latent * per_kilowatt, power, np.where(flat, s1, load)
 
     top = saturated(INDOOR, PRESSURE)

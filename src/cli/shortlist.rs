@@ -10,7 +10,7 @@ use crate::catalog::Catalog;
 use crate::climate::Climate;
 use crate::economics::BillError;
 use crate::house::House;
-use crate::report::answer::{Answer, CatalogSize};
+use crate::report::answer::{Answer, CatalogSize, MoistureContext};
 use crate::report::other_climates::OtherClimates;
 use crate::report::sheet::{Sheet, sheet_notes};
 use crate::report::shortlist_csv::shortlist_sheet;
@@ -120,7 +120,12 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     let sources = sources_of(&catalog, &list)?;
     arguments.workbook.write(app, || Sheet {
         notes: sheet_notes(&brief.house().name, key, &sources),
-        ..shortlist_sheet(&list, elsewhere, app.units)
+        ..shortlist_sheet(
+            &list,
+            MoistureContext::of(brief.house()),
+            elsewhere,
+            app.units,
+        )
     })?;
     match arguments.format {
         Format::Json => {
@@ -130,7 +135,15 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
             }
             app.print_json(&answer)?;
         }
-        Format::Csv => app.print(&shortlist_sheet(&list, elsewhere, app.units).csv())?,
+        Format::Csv => app.print(
+            &shortlist_sheet(
+                &list,
+                MoistureContext::of(brief.house()),
+                elsewhere,
+                app.units,
+            )
+            .csv(),
+        )?,
         Format::Table => {
             let view = ShortlistView {
                 house: brief.house(),

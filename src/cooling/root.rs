@@ -1,7 +1,11 @@
 //! The root of a falling function within a bracket.
 
-/// How closely the root is found: in humidity ratio, a billionth of a gram per kilogram.
-const TOLERANCE: f64 = 1e-12;
+/// How narrow the bracket gets: in humidity ratio, a tenth of a billionth of a gram per kilogram.
+const BRACKET: f64 = 1e-13;
+/// A value this small, on slopes that put the root this near, is the root: 1e-10 kg/h in a moisture balance.
+const SMALL: f64 = 1e-10;
+/// See [`SMALL`].
+const NEAR: f64 = 1e-12;
 
 /// The root of `f` between a point where it is not negative and one where it is not positive.
 ///
@@ -39,13 +43,13 @@ pub fn falling_root(f: &impl Fn(f64) -> f64, above: (f64, f64), below: (f64, f64
         } else {
             newest
         };
-        let smallest = TOLERANCE / (opposite.0 - newest.0).abs();
+        let smallest = BRACKET / (opposite.0 - newest.0).abs();
         if smallest > 0.5 || best.1 == 0.0 {
             return best.0;
         }
-        // Near enough by the gentler of the two slopes: what is left of the value is then less than the tolerance away.
+        // By the gentler of the two slopes, so that a steep stretch beyond a kink does not pass for nearness.
         let slope = |other: (f64, f64)| ((newest.1 - other.1) / (newest.0 - other.0)).abs();
-        if newest.1.abs() < TOLERANCE * slope(previous).min(slope(opposite)) {
+        if newest.1.abs() < SMALL.min(NEAR * slope(previous).min(slope(opposite))) {
             return newest.0;
         }
         let xi = (newest.0 - opposite.0) / (previous.0 - opposite.0);

@@ -12,6 +12,8 @@ struct ShortInCooling {
     design: Celsius,
     capacity: Kilowatts,
     load: Kilowatts,
+    /// Whether a sensible heat ratio was taken for want of a published one.
+    assumed_ratio: bool,
 }
 
 impl Reason for ShortInCooling {
@@ -32,19 +34,29 @@ impl Reason for ShortInCooling {
     }
 
     fn sentence(&self, units: UnitSystem) -> String {
+        let assumed = if self.assumed_ratio {
+            ", with its sensible heat ratio taken as 0.75 for want of a published one"
+        } else {
+            ""
+        };
         format!(
-            "removes {} of the {} sensible heat gained at {}: {} short",
+            "removes {} of the {} sensible heat gained at {}: {} short{assumed}",
             units.power(self.capacity),
             units.power(self.load),
             units.temperature(self.design),
-            units.power(self.load - self.capacity),
+            units.shortfall(self.load - self.capacity),
         )
     }
 
     fn remedy(&self, units: UnitSystem) -> String {
         format!(
-            "the sensible design load would have to fall by {}, by shading or better glass, or a larger unit",
-            units.power(self.load - self.capacity)
+            "the sensible design load would have to fall by {}, by shading or better glass, or a larger unit{}",
+            units.shortfall(self.load - self.capacity),
+            if self.assumed_ratio {
+                "; ask for the sensible heat ratio first"
+            } else {
+                ""
+            },
         )
     }
 }
@@ -65,6 +77,9 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
                 design,
                 capacity,
                 load,
+                assumed_ratio: case
+                    .cooling
+                    .is_some_and(|curves| curves.assumed_sensible_heat_ratio),
             });
         }
     } else if case

@@ -54,7 +54,7 @@ impl Reason for ShortAtDesign {
             units.power(self.capacity),
             units.power(self.needed()),
             units.temperature(self.design),
-            units.power(self.needed() - self.capacity),
+            units.shortfall(self.needed() - self.capacity),
         )
     }
 
@@ -62,11 +62,11 @@ impl Reason for ShortAtDesign {
         let carried = self.capacity / (1.0 + self.reserve);
         let fall = format!(
             "the design load would have to fall by {} to {}",
-            units.power(self.load - carried),
+            units.shortfall(self.load - carried),
             units.power(carried),
         );
         match self.balance {
-            BalancePoint::At(balance) if balance > self.design => {
+            BalancePoint::At(balance) if self.capacity < self.load => {
                 format!(
                     "{fall}; the shortfall begins at {}",
                     units.temperature(balance)
@@ -137,12 +137,12 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
         return;
     }
     let Some(capacity) = case.heating_figures.capacity_at_design else {
-        let coldest = case.heating_figures.coldest_point.map_or_else(
+        let coldest = case.heating.map_or_else(
             || "nothing is published for heating".to_owned(),
-            |coldest| {
+            |curves| {
                 format!(
                     "the coldest published point is at {}",
-                    case.units.temperature(coldest)
+                    case.units.temperature(curves.speeds.maximum().severe_end())
                 )
             },
         );
@@ -213,7 +213,13 @@ mod tests {
             "delivers 29.0 kBtu/h of the 30.7 kBtu/h needed at -0.4 °F: 1.7 kBtu/h short"
         );
         let barely = at_design(&heated_house(), &delivering(9.0_f64.next_down()));
-        assert_eq!(only_reason(&barely).0, "short_at_design");
+        let reason = (
+            "short_at_design",
+            "delivers 9.00 kW of the 9.00 kW needed at -18.0 °C: less than 0.01 kW short".to_owned(),
+            "the design load would have to fall by less than 0.01 kW to 9.00 kW; the shortfall begins at -18.0 °C"
+                .to_owned(),
+        );
+        assert_eq!(only_reason(&barely), reason);
     }
 
     // By hand: with a tenth in reserve 9.9 kW are needed; 9.45 kW would do for 9.45/1.1 = 8.59 kW.
@@ -254,6 +260,9 @@ mod tests {
         let mild = unit("u").heats(Speed::Maximum, &[(8.0, 20.0, 3.0), (-15.0, 20.0, 2.0)]);
         let question = "maximum heating capacity and input at -18.0 °C; the coldest published point is at -15.0 °C";
         let found = at_design(&heated_house(), &mild);
+        assert_eq!(only_question(&found), ("capacity_at_design", question));
+        let colder_minimum = mild.heats(Speed::Minimum, &[(8.0, 4.0, 3.0), (-25.0, 4.0, 2.0)]);
+        let found = at_design(&heated_house(), &colder_minimum);
         assert_eq!(only_question(&found), ("capacity_at_design", question));
         let found = at_design(&heated_house(), &unit("u"));
         let question =

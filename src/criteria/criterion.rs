@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::Requirements;
 use crate::equipment::{FieldKind, Speed, UNIT_FIELDS, UnitField, unit_field};
-use crate::quantity::Celsius;
+use crate::quantity::{Celsius, Kilowatts, LitresPerSecond, UnitSystem};
 
 /// Everything that is asked of a unit.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -28,6 +28,33 @@ pub struct Criterion {
     pub at: Option<Celsius>,
     /// What the value must keep to.
     pub bound: Bound,
+}
+
+impl Criterion {
+    /// What a criterion is called that its file does not name: `heating.cop at -15.0 °C, maximum speed: at least 1.75`.
+    #[must_use]
+    pub fn default_name(
+        value: CriterionValue,
+        speed: Speed,
+        at: Option<Celsius>,
+        bound: &Bound,
+    ) -> String {
+        let units = UnitSystem::Si;
+        let place = at.map_or_else(String::new, |at| {
+            format!(" at {}, {} speed", units.temperature(at), speed.name())
+        });
+        format!("{}{place}: {}", value.name(), bound.words(value, units))
+    }
+
+    /// Its name where the place and the bound stand beside it: without them if it has no name of its own.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        if self.name == Self::default_name(self.value, self.speed, self.at, &self.bound) {
+            self.value.name()
+        } else {
+            &self.name
+        }
+    }
 }
 
 /// The value that a criterion judges.
@@ -105,6 +132,18 @@ impl CriterionValue {
         }
     }
 
+    /// A number of it with its unit, in the reader's units where it is a power, a temperature or an airflow.
+    #[must_use]
+    pub fn words(self, number: f64, units: UnitSystem) -> String {
+        match self.unit() {
+            "" => number.to_string(),
+            "kW" => units.power(Kilowatts(number)),
+            "°C" => units.temperature(Celsius(number)),
+            "L/s" => units.airflow(LitresPerSecond(number)),
+            unit => format!("{number} {unit}"),
+        }
+    }
+
     /// What kind of value it is.
     #[must_use]
     pub fn kind(self) -> FieldKind {
@@ -169,17 +208,16 @@ pub enum Bound {
 }
 
 impl Bound {
-    /// The bound in words, with the unit behind its numbers: `at least 1.75`, `one of R32, R290`.
+    /// The bound on a value in words, with the unit behind its numbers: `at least 1.75`, `one of R32, R290`.
     #[must_use]
-    pub fn words(&self, unit: &str) -> String {
-        let space = if unit.is_empty() { "" } else { " " };
+    pub fn words(&self, of: CriterionValue, units: UnitSystem) -> String {
         let with_unit = |value: &BoundValue| match value {
-            BoundValue::Number(_) => format!("{value}{space}{unit}"),
+            BoundValue::Number(number) => of.words(*number, units),
             _ => value.to_string(),
         };
         match self {
-            Self::AtLeast(limit) => format!("at least {limit}{space}{unit}"),
-            Self::AtMost(limit) => format!("at most {limit}{space}{unit}"),
+            Self::AtLeast(limit) => format!("at least {}", of.words(*limit, units)),
+            Self::AtMost(limit) => format!("at most {}", of.words(*limit, units)),
             Self::Equals(value) => with_unit(value),
             Self::OneOf(values) => {
                 let values: Vec<String> = values.iter().map(with_unit).collect();
@@ -205,13 +243,53 @@ mod tests {
     }
 
     #[test]
+    fn a_criterion_without_a_name_is_called_by_its_value_beside_its_bound() {
+        let (value, bound) = (CriterionValue::HeatingCop, Bound::AtLeast(1.75));
+        let at = Some(Celsius(-15.0));
+        let name = Criterion::default_name(value, Speed::Maximum, at, &bound);
+        assert_eq!(
+            name,
+            "heating.cop at -15.0 °C, maximum speed: at least 1.75"
+        );
+        let mut criterion = Criterion {
+            name,
+            value,
+            speed: Speed::Maximum,
+            at,
+            bound,
+        };
+        assert_eq!(criterion.label(), "heating.cop");
+        criterion.name = "COP on a cold night".to_owned();
+        assert_eq!(criterion.label(), "COP on a cold night");
+    }
+
+    #[test]
     fn a_bound_reads_with_its_unit() {
-        assert_eq!(Bound::AtLeast(9.2).words("kW"), "at least 9.2 kW");
-        assert_eq!(Bound::AtMost(56.0).words(""), "at most 56");
-        let words = [
-            BoundValue::Text("R32".into()),
-            BoundValue::Text("R290".into()),
-        ];
-        assert_eq!(Bound::OneOf(words.to_vec()).words(""), "one of R32, R290");
+        let words = |bound: Bound, name: &str, units| {
+            bound.words(CriterionValue::from_name(name).unwrap(), units)
+        };
+        let (si, ip) = (UnitSystem::Si, UnitSystem::Ip);
+        let power = || Bound::AtLeast(9.2);
+        assert_eq!(words(power(), "heating.capacity", si), "at least 9.20 kW");
+        assert_eq!(
+            words(power(), "heating.capacity", ip),
+            "at least 31.4 kBtu/h"
+        );
+        let cold = || Bound::AtMost(-18.0);
+        assert_eq!(words(cold(), "operates_to_c", ip), "at most -0.4 °F");
+        assert_eq!(
+            words(Bound::AtLeast(54.0), "airflow_l_s", ip),
+            "at least 114 cfm"
+        );
+        assert_eq!(
+            words(Bound::AtMost(56.0), "sound_db_a", ip),
+            "at most 56 dB(A)"
+        );
+        assert_eq!(words(Bound::AtMost(56.0), "hspf", si), "at most 56");
+        let refrigerants = ["R32", "R290"].map(|name| BoundValue::Text(name.into()));
+        assert_eq!(
+            words(Bound::OneOf(refrigerants.to_vec()), "refrigerant", si),
+            "one of R32, R290"
+        );
     }
 }

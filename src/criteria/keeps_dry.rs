@@ -7,7 +7,7 @@
 //! The limit on the share is our default, no source; the balance is gains = removal in every climate state.
 
 use super::carries_cooling_design::inconsistent_ratio;
-use super::season_share::{ShareOutcome, judge_share};
+use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::turns_down::beyond_hottest;
 use super::{AskCode, Case, Findings, Reason};
 use crate::equipment::Turndown;
@@ -53,12 +53,11 @@ impl Reason for Humid {
     }
 
     fn sentence(&self, _units: UnitSystem) -> String {
+        let [share, largest] = percentages(self.share, self.largest);
         let mut text = format!(
-            "leaves the room above {:.0} % relative humidity in {:.0} % of the cooling hours ({:.0} h a year; limit {:.0} %)",
+            "leaves the room above {:.0} % relative humidity in {share} % of the cooling hours ({:.0} h a year; limit {largest} %)",
             self.humidity_limit * 100.0,
-            self.share * 100.0,
             self.hours.0,
-            self.largest * 100.0,
         );
         if let Some(peak) = self.peak {
             text += &format!(", {:.0} % at the peak", peak * 100.0);

@@ -7,7 +7,7 @@ use crate::equipment::{
     Unit,
 };
 use crate::heating::{HeatingAt, HeatingCurves};
-use crate::quantity::{Celsius, UnitSystem, fixed};
+use crate::quantity::{Celsius, Kelvins, Kilowatts, UnitSystem, fixed};
 
 /// What a criterion's value was found to be.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,27 +51,27 @@ impl Reason for CriterionMissed {
     }
 
     fn sentence(&self, units: UnitSystem) -> String {
-        let unit = self.criterion.value.unit();
+        let value = self.criterion.value;
         let found = match &self.found {
-            BoundValue::Number(value) => {
-                format!("{} {unit}", fixed(*value, 2)).trim_end().to_owned()
-            }
+            BoundValue::Number(number) if value.unit().is_empty() => fixed(*number, 2),
+            BoundValue::Number(number) => value.words(*number, units),
             other => other.to_string(),
         };
-        let asked = self.criterion.bound.words(unit);
+        let asked = self.criterion.bound.words(value, units);
         format!(
             "{}: {found}, asked for {asked}{}",
-            self.criterion.name,
+            self.criterion.label(),
             place(&self.criterion, units)
         )
     }
 
-    fn remedy(&self, _units: UnitSystem) -> String {
-        let unit = self.criterion.value.unit();
-        let gap = |difference: f64| {
-            format!("{} {unit}", fixed(difference, 2))
-                .trim_end()
-                .to_owned()
+    fn remedy(&self, units: UnitSystem) -> String {
+        let value = self.criterion.value;
+        let gap = |difference: f64| match value.unit() {
+            "" => fixed(difference, 2),
+            "kW" => units.shortfall(Kilowatts(difference)),
+            "°C" => units.difference(Kelvins(difference)),
+            _ => value.words(difference, units),
         };
         match (&self.criterion.bound, number(&self.found)) {
             (Bound::AtLeast(limit), Some(value)) => format!("{} more", gap(limit - value)),
@@ -79,7 +79,7 @@ impl Reason for CriterionMissed {
             _ => format!(
                 "a unit with {} {}",
                 self.criterion.value.name(),
-                self.criterion.bound.words(unit)
+                self.criterion.bound.words(value, units)
             ),
         }
     }
@@ -102,19 +102,22 @@ fn place(criterion: &Criterion, units: UnitSystem) -> String {
     })
 }
 
+/// What to ask for: the value and its place, behind the criterion's name where it has one of its own.
+fn question(criterion: &Criterion, units: UnitSystem) -> String {
+    let value = format!("{}{}", criterion.value.name(), place(criterion, units));
+    match criterion.label() {
+        label if label == criterion.value.name() => value,
+        label => format!("{label}: {value}"),
+    }
+}
+
 /// Judges every criterion of the criteria file.
 pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     for criterion in &case.criteria.criteria {
         match reading(criterion, case.unit, case.heating, case.cooling) {
-            CriterionReading::Unpublished => findings.unknown(
-                AskCode::CriterionValue,
-                format!(
-                    "{}: {}{}",
-                    criterion.name,
-                    criterion.value.name(),
-                    place(criterion, case.units)
-                ),
-            ),
+            CriterionReading::Unpublished => {
+                findings.unknown(AskCode::CriterionValue, question(criterion, case.units))
+            }
             CriterionReading::Found(found) if keeps(&found, &criterion.bound) => {}
             CriterionReading::Found(found) => {
                 findings.fails(CriterionMissed {
@@ -314,11 +317,32 @@ mod tests {
         );
         let reason = (
             "criterion",
-            "my heating.capacity: 10.00 kW, asked for at most 9.5 kW at -5.0 °C and maximum speed"
+            "my heating.capacity: 10.00 kW, asked for at most 9.50 kW at -5.0 °C and maximum speed"
                 .to_owned(),
             "0.50 kW less".to_owned(),
         );
-        assert_eq!(only_reason(&judged(capacity, &heats())), reason);
+        let found = judged(capacity, &heats());
+        assert_eq!(only_reason(&found), reason);
+        // By hand: 10 kW are 34.12 kBtu/h, 9.5 kW are 32.42 kBtu/h, -5 °C are 23 °F.
+        assert_eq!(
+            found.reasons[0].sentence(UnitSystem::Ip),
+            "my heating.capacity: 34.1 kBtu/h, asked for at most 32.4 kBtu/h at 23.0 °F and maximum speed"
+        );
+        assert_eq!(found.reasons[0].remedy(UnitSystem::Ip), "1.7 kBtu/h less");
+    }
+
+    // By hand: 5 K are 9 °F.
+    #[test]
+    fn a_limit_missed_is_missed_by_a_difference_and_not_by_a_temperature() {
+        let cold = criterion("operates_to_c", Speed::Maximum, None, Bound::AtMost(-20.0));
+        let found = judged(cold, &heats().runs_to(-15.0));
+        let reason = &found.reasons[0];
+        assert_eq!(
+            reason.sentence(UnitSystem::Ip),
+            "my operates_to_c: 5.0 °F, asked for at most -4.0 °F"
+        );
+        assert_eq!(reason.remedy(UnitSystem::Si), "5.0 K less");
+        assert_eq!(reason.remedy(UnitSystem::Ip), "9.0 °F less");
     }
 
     #[test]
@@ -340,6 +364,12 @@ mod tests {
         assert_eq!(
             only_question(&judged(declared, &heats())),
             ("criterion_value", "my hspf: hspf")
+        );
+        let mut unnamed = criterion("hspf", Speed::Maximum, None, Bound::AtLeast(10.0));
+        unnamed.name = Criterion::default_name(unnamed.value, unnamed.speed, None, &unnamed.bound);
+        assert_eq!(
+            only_question(&judged(unnamed, &heats())),
+            ("criterion_value", "hspf")
         );
     }
 

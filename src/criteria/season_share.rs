@@ -1,6 +1,6 @@
 //! A share of the cooling season's hours against its limit, with unproven hours kept apart.
 
-use crate::quantity::Hours;
+use crate::quantity::{Hours, fixed};
 
 /// How a share of hours stands against its limit.
 pub(super) enum ShareOutcome {
@@ -35,9 +35,23 @@ pub(super) fn judge_share(
     }
 }
 
+/// A share above its limit, and the limit, in per cent: to as many decimals as tell them apart, three at most.
+pub(super) fn percentages(share: f64, largest: f64) -> [String; 2] {
+    let to = |decimals| [share, largest].map(|value| fixed(value * 100.0, decimals));
+    let told_apart = (0..3).map(to).find(|[share, largest]| share != largest);
+    told_apart.unwrap_or_else(|| to(3))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_share_a_little_above_its_limit_does_not_read_like_it() {
+        assert_eq!(percentages(0.97, 0.7), ["97", "70"]);
+        assert_eq!(percentages(0.704, 0.7), ["70.4", "70.0"]);
+        assert_eq!(percentages(0.70004, 0.7), ["70.004", "70.000"]);
+    }
 
     fn outcome(counted: f64, unproven: f64) -> ShareOutcome {
         judge_share(Hours(counted), Hours(unproven), Hours(100.0), 0.7)

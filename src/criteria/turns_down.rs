@@ -8,10 +8,10 @@
 //! The limit is our default, no source; the case of cycling below the minimum speed is common practice.
 
 use super::carries_cooling_design::inconsistent_ratio;
-use super::season_share::{ShareOutcome, judge_share};
+use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::{AskCode, Case, Findings, Reason};
 use crate::climate::State;
-use crate::cooling::{CoolingCurves, Room};
+use crate::cooling::{CoolingCurves, CoolingState, Room, Running, cooling_state};
 use crate::equipment::Turndown;
 use crate::house::CoolingLoadLine;
 use crate::quantity::{Celsius, Hours, Kilowatts, UnitSystem};
@@ -22,12 +22,21 @@ struct CyclesInCooling {
     share: f64,
     largest: f64,
     hours: Hours,
+    design: Celsius,
     minimum_sensible: Option<Kilowatts>,
     load_at_design: Kilowatts,
     cycles_below: Option<Celsius>,
-    needed_minimum: Option<Kilowatts>,
+    needed: Option<NeededMinimum>,
     humid_hours: Option<Hours>,
-    supplemental_peak_l_per_day: Option<f64>,
+}
+
+/// The minimum that would keep within the limit, at the outdoor temperature that decides, and the unit's own there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct NeededMinimum {
+    outdoor: Celsius,
+    sensible: Kilowatts,
+    /// At the room's humidity in that state; `None` where the unit does not cycle there.
+    own: Option<Kilowatts>,
 }
 
 impl Reason for CyclesInCooling {
@@ -48,15 +57,15 @@ impl Reason for CyclesInCooling {
     }
 
     fn sentence(&self, units: UnitSystem) -> String {
+        let [share, largest] = percentages(self.share, self.largest);
         let mut text = format!(
-            "cycles in {:.0} % of the cooling hours ({:.0} h a year; limit {:.0} %)",
-            self.share * 100.0,
+            "cycles in {share} % of the cooling hours ({:.0} h a year; limit {largest} %)",
             self.hours.0,
-            self.largest * 100.0
         );
         if let Some(minimum) = self.minimum_sensible {
             text += &format!(
-                ": its minimum removes {} sensible heat, the design load is {}",
+                ": at {} its minimum removes {} sensible heat, the load there is {}",
+                units.temperature(self.design),
                 units.power(minimum),
                 units.power(self.load_at_design)
             );
@@ -71,19 +80,16 @@ impl Reason for CyclesInCooling {
     }
 
     fn remedy(&self, units: UnitSystem) -> String {
-        let mut text = match self.needed_minimum {
-            Some(minimum) => format!("a minimum of {} sensible or less", units.power(minimum)),
-            None => "a lower minimum".to_owned(),
+        let Some(needed) = self.needed else {
+            return "a lower minimum".to_owned();
         };
-        if let Some(litres) = self
-            .supplemental_peak_l_per_day
-            .filter(|&litres| litres > 0.0)
-        {
-            let flow = crate::quantity::KilogramsPerHour(litres / 24.0);
-            text += &format!(
-                ", or supplemental dehumidification of up to {}",
-                units.water_per_day(flow)
-            );
+        let mut text = format!(
+            "a minimum of {} sensible or less at {} outdoors",
+            units.power(needed.sensible),
+            units.temperature(needed.outdoor)
+        );
+        if let Some(own) = needed.own {
+            text += &format!("; its own is {} there", units.power(own));
         }
         text
     }
@@ -133,17 +139,12 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
                 share,
                 largest,
                 hours: cycling,
+                design: cooling.load.design_outdoor,
                 minimum_sensible: figures.minimum_sensible,
                 load_at_design: cooling.load.design_sensible,
                 cycles_below: cycles_below(&cooling.load, curves, case.room),
-                needed_minimum: needed_minimum(
-                    &cooling.load,
-                    states,
-                    largest * season.cooling_hours.0,
-                ),
+                needed: needed_minimum(case, curves, states, largest * season.cooling_hours.0),
                 humid_hours: humidity.map(|humidity| humidity.humid_hours),
-                supplemental_peak_l_per_day: humidity
-                    .map(|humidity| humidity.supplemental_peak.litres_per_day()),
             });
         }
     }
@@ -159,7 +160,8 @@ pub(super) fn beyond_hottest(case: &Case<'_>, curves: &CoolingCurves) -> String 
 }
 
 /// The outdoor temperature from which down the load is below the minimum's sensible capacity, at the set point and 50 %
-/// relative humidity; `None` where it never is, or a coil is unknown.
+/// relative humidity: the hottest published one where it cycles up to there; `None` where it never does, or a coil is
+/// unknown.
 #[must_use]
 pub fn cycles_below(
     load: &CoolingLoadLine,
@@ -177,7 +179,7 @@ pub fn cycles_below(
     let mut low = load.zero_load_outdoor.0;
     spare(low).filter(|&spare| spare > 0.0)?;
     let hottest = curves.rating_speeds().maximum().severe_end().0;
-    let mut high = load.design_outdoor.0.max(low).min(hottest.max(low));
+    let mut high = hottest.max(low);
     if spare(high)? > 0.0 {
         return Some(Celsius(high));
     }
@@ -192,22 +194,37 @@ pub fn cycles_below(
     Some(Celsius(high))
 }
 
-/// The load below which no more than `hours` of the season lie: the minimum that would keep within the limit.
-fn needed_minimum(load: &CoolingLoadLine, states: &[State], hours: f64) -> Option<Kilowatts> {
-    let mut loads: Vec<(f64, f64)> = states
+/// The load below which no more than `hours` of the season lie: a minimum no larger would keep within the limit.
+fn needed_minimum(
+    case: &Case<'_>,
+    curves: &CoolingCurves,
+    states: &[State],
+    hours: f64,
+) -> Option<NeededMinimum> {
+    let load = case.house.cooling?.load;
+    let mut with_call: Vec<&State> = states
         .iter()
         .filter(|state| state.outdoor > load.zero_load_outdoor)
-        .map(|state| (load.at(state.outdoor).0, state.hours.0))
         .collect();
-    loads.sort_by(|a, b| a.0.total_cmp(&b.0));
+    with_call.sort_by(|a, b| a.outdoor.0.total_cmp(&b.outdoor.0));
     let mut below = 0.0;
-    for (kilowatts, hours_here) in loads {
-        if below + hours_here > hours {
-            return (kilowatts > 0.0).then_some(Kilowatts(kilowatts));
+    let deciding = with_call.into_iter().find(|state| {
+        below += state.hours.0;
+        below > hours
+    })?;
+    let sensible = load.at(deciding.outdoor);
+    let moisture = case.house.moisture.as_ref();
+    let own = match cooling_state(sensible, deciding, curves, case.room, moisture) {
+        CoolingState::Runs(operation) if operation.delivery.running == Running::Cycling => {
+            Some(sensible / operation.delivery.run_fraction)
         }
-        below += hours_here;
-    }
-    None
+        _ => None,
+    };
+    Some(NeededMinimum {
+        outdoor: deciding.outdoor,
+        sensible,
+        own,
+    })
 }
 
 #[cfg(test)]
@@ -260,9 +277,12 @@ mod tests {
         let reason = (
             "cycles_in_cooling",
             format!(
-                "cycles in 71 % of the cooling hours (71 h a year; limit 70 %): its minimum removes {minimum:.2} kW sensible heat, the design load is 4.80 kW; it cycles from {from:.1} °C down"
+                "cycles in 71 % of the cooling hours (71 h a year; limit 70 %): at 32.0 °C its minimum removes {minimum:.2} kW sensible heat, the load there is 4.80 kW; it cycles from {from:.1} °C down"
             ),
-            "a minimum of 0.80 kW sensible or less".to_owned(),
+            // One point: the minimum is the same at every outdoor temperature.
+            format!(
+                "a minimum of 0.80 kW sensible or less at 22.0 °C outdoors; its own is {minimum:.2} kW there"
+            ),
         );
         assert_eq!(only_reason(&found), reason);
         assert_eq!(
@@ -277,6 +297,31 @@ mod tests {
             &strong().cools(Speed::Minimum, &[(35.0, 0.8, 4.0, 0.75)]),
         );
         assert_accepted(&kept);
+    }
+
+    // By hand: the load is 0.4 (T - 20) kW hotter than the design day too, and reaches the minimum's sensible capacity S
+    // at T = 20 + S/0.4; below 32 °C it does not.
+    #[test]
+    fn a_unit_that_cycles_on_the_design_day_does_so_up_to_where_the_load_line_meets_its_minimum() {
+        let house = cooled_house();
+        let (cooling, room) = (house.cooling.unwrap(), Room::of(&house));
+        let unit = heats_well().cools(
+            Speed::Maximum,
+            &[(25.0, 7.0, 3.0, 0.75), (45.0, 7.0, 3.0, 0.75)],
+        );
+        let curves = CoolingCurves::of(&unit).unwrap();
+        let figures = CoolingFigures::at_design(&cooling, Some(&curves), &room, None);
+        let minimum = figures.minimum_sensible.unwrap();
+        assert!(minimum > cooling.load.design_sensible);
+        let below = cycles_below(&cooling.load, &curves, &room).unwrap();
+        assert!((below.0 - (20.0 + minimum.0 / 0.4)).abs() < 1e-6);
+        let unit = heats_well().cools(
+            Speed::Maximum,
+            &[(25.0, 70.0, 3.0, 0.75), (45.0, 70.0, 3.0, 0.75)],
+        );
+        let curves = CoolingCurves::of(&unit).unwrap();
+        let below = cycles_below(&cooling.load, &curves, &room);
+        assert_eq!(below, Some(Celsius(45.0)));
     }
 
     #[test]

@@ -124,7 +124,7 @@ fn criterion(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Crite
         .map(|placed| Celsius(placed.value));
     let speed = speed?;
     let name = name.map_or_else(
-        || default_name(value, speed, at, &bound),
+        || Criterion::default_name(value, speed, at, &bound),
         |placed| placed.value,
     );
     Some(Criterion {
@@ -134,14 +134,6 @@ fn criterion(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Crite
         at,
         bound,
     })
-}
-
-/// `heating.cop at -15 °C, maximum speed: at least 1.75`, for a criterion that the file does not name.
-fn default_name(value: CriterionValue, speed: Speed, at: Option<Celsius>, bound: &Bound) -> String {
-    let place = at.map_or_else(String::new, |at| {
-        format!(" at {} °C, {} speed", at.0, speed.name())
-    });
-    format!("{}{place}: {}", value.name(), bound.words(value.unit()))
 }
 
 /// The speed, maximum where none is given; `None` where it cannot be read.

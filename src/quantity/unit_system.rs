@@ -78,6 +78,20 @@ impl UnitSystem {
         }
     }
 
+    /// A power by which something is short, with its unit: never a bare zero, for it is short by something.
+    #[must_use]
+    pub fn shortfall(self, power: Kilowatts) -> String {
+        let smallest = match self {
+            Self::Si => "0.01",
+            Self::Ip => "0.1",
+        };
+        let rounded = self.bare_power(power);
+        if power > Kilowatts::ZERO && rounded.bytes().all(|byte| matches!(byte, b'0' | b'.')) {
+            return format!("less than {smallest} {}", self.power_unit());
+        }
+        format!("{rounded} {}", self.power_unit())
+    }
+
     /// A heat flow as a number in this system's unit, not rounded: for the scale of a chart.
     #[must_use]
     pub fn power_value(self, power: Kilowatts) -> f64 {
@@ -190,5 +204,15 @@ mod tests {
         assert_eq!(UnitSystem::Ip.power(Kilowatts(9.2)), "31.4 kBtu/h");
         assert_eq!(UnitSystem::Ip.airflow(LitresPerSecond(54.0)), "114 cfm");
         assert_eq!(UnitSystem::Si.power(Kilowatts(-0.001)), "0.00 kW");
+    }
+
+    #[test]
+    fn what_is_short_is_never_short_by_nothing() {
+        let si = |kw: f64| UnitSystem::Si.shortfall(Kilowatts(kw));
+        assert_eq!(si(0.0049), "less than 0.01 kW");
+        assert_eq!(si(0.0051), "0.01 kW");
+        assert_eq!(si(1.36), "1.36 kW");
+        let ip = UnitSystem::Ip.shortfall(Kilowatts(0.0049));
+        assert_eq!(ip, "less than 0.1 kBtu/h");
     }
 }

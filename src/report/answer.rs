@@ -209,6 +209,19 @@ pub struct MoistureContext {
     pub litres_per_kwh: Option<f64>,
 }
 
+impl MoistureContext {
+    /// What a house says.
+    #[must_use]
+    pub fn of(house: &crate::house::House) -> Self {
+        Self {
+            judged: house.moisture.is_some(),
+            litres_per_kwh: house
+                .moisture
+                .and_then(|moisture| moisture.dehumidifier_litres_per_kwh),
+        }
+    }
+}
+
 impl Answer {
     /// The document of a short list.
     #[must_use]
@@ -220,12 +233,7 @@ impl Answer {
         elsewhere: Option<&OtherClimates>,
         units: UnitSystem,
     ) -> Self {
-        let context = MoistureContext {
-            judged: house.moisture.is_some(),
-            litres_per_kwh: house
-                .moisture
-                .and_then(|moisture| moisture.dehumidifier_litres_per_kwh),
-        };
+        let context = MoistureContext::of(house);
         let caveats = |judged: &Judged| notes(&judged.caveats, units);
         Self {
             house: house.name.clone(),

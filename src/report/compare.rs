@@ -5,7 +5,7 @@ use serde_json::{Value as Json, json};
 use super::csv_text::csv_text;
 use super::explain::written;
 use super::table::{Column, PlainTable, paragraph};
-use crate::quantity::{Celsius, Kilowatts, UnitSystem, fixed};
+use crate::quantity::{Celsius, KilogramsPerHour, Kilowatts, UnitSystem, fixed};
 use crate::study::comparison::{ComparisonRow, Figure};
 use crate::study::explain::{Measure, Value};
 
@@ -76,6 +76,8 @@ fn label(row: &ComparisonRow, units: UnitSystem) -> String {
     let unit = match measure {
         Some(Measure::Celsius) => units.temperature_unit(),
         Some(Measure::Kilowatts) => units.power_unit(),
+        Some(Measure::Litres) => units.water_per_year_unit(),
+        Some(Measure::LitresPerDay) => units.water_per_day_unit(),
         Some(Measure::Plain) if is_share(row) => "%",
         Some(measure) => measure.unit(),
         None => "",
@@ -96,8 +98,9 @@ fn shown(row: &ComparisonRow, figure: &Figure, units: UnitSystem) -> String {
     let number = |value: Value| match value.measure {
         Measure::Celsius => units.bare_temperature(Celsius(value.number)),
         Measure::Kilowatts => units.bare_power(Kilowatts(value.number)),
-        Measure::KilowattHours | Measure::Hours | Measure::Litres => fixed(value.number, 0),
-        Measure::LitresPerDay => fixed(value.number, 1),
+        Measure::KilowattHours | Measure::Hours => fixed(value.number, 0),
+        Measure::Litres => units.bare_water_per_year(value.number),
+        Measure::LitresPerDay => units.bare_water_per_day(KilogramsPerHour(value.number / 24.0)),
         Measure::Plain if row.name == "margin" => format!("{:+.0}", value.number * 100.0),
         Measure::Plain if is_share(row) => fixed(value.number * 100.0, 0),
         Measure::Plain if row.name == "seasonal_cop" => fixed(value.number, 2),

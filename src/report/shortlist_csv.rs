@@ -12,6 +12,7 @@ use crate::study::{Judged, Shortlist, Verdict};
 #[must_use]
 pub fn shortlist_sheet(
     list: &Shortlist,
+    moisture: MoistureContext,
     elsewhere: Option<&OtherClimates>,
     units: UnitSystem,
 ) -> Sheet {
@@ -25,7 +26,7 @@ pub fn shortlist_sheet(
         .flat_map(|&(verdict, group)| {
             (1_u32..).zip(group).map(move |(place, judged)| {
                 let rank = (verdict == "accepted").then_some(f64::from(place));
-                let mut row = row(verdict, rank, judged, units);
+                let mut row = row(verdict, rank, judged, moisture, units);
                 row.extend(beside(judged, elsewhere));
                 row
             })
@@ -38,6 +39,7 @@ fn row(
     verdict: &str,
     rank: Option<f64>,
     judged: &Judged,
+    moisture: MoistureContext,
     units: UnitSystem,
 ) -> Vec<(String, Cell)> {
     let mut row = vec![
@@ -50,15 +52,11 @@ fn row(
             Cell::text(sentences(&judged.verdict, units)),
         ),
     ];
-    let context = MoistureContext {
-        judged: true,
-        litres_per_kwh: None,
-    };
     let figures = [
         ("heating", serde_json::to_value(answer::heating(judged))),
         (
             "cooling",
-            serde_json::to_value(answer::cooling(judged.cooling.as_ref(), context)),
+            serde_json::to_value(answer::cooling(judged.cooling.as_ref(), moisture)),
         ),
     ];
     for (side, value) in figures {

@@ -8,6 +8,7 @@ use super::cautions::CAUTIONS;
 use super::other_climates::OtherClimates;
 use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
+use crate::criteria::Reason;
 use crate::heating::BalancePoint;
 use crate::house::House;
 use crate::quantity::{UnitSystem, counted, fixed};
@@ -292,6 +293,26 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
+/// The codes of reasons, each once: with the names of criteria, or with how often where that is more.
+fn codes(reasons: &[Box<dyn Reason>]) -> String {
+    let groups = reasons.chunk_by(|a, b| a.code() == b.code());
+    let codes: Vec<String> = groups
+        .map(|group| {
+            let code = group[0].code();
+            let names: Vec<String> = group
+                .iter()
+                .filter_map(|reason| Some(format!("\"{}\"", reason.name()?)))
+                .collect();
+            match (names.is_empty(), group.len()) {
+                (false, _) => format!("{code} {}", names.join(", ")),
+                (true, 1) => code.to_owned(),
+                (true, times) => format!("{code} ({times})"),
+            }
+        })
+        .collect();
+    codes.join(", ")
+}
+
 fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
     let Verdict::Rejected(reasons) = &judged.verdict else {
         return String::new();
@@ -316,15 +337,8 @@ fn why(view: &ShortlistView<'_>, judged: &Judged) -> String {
         }
     }
     if !view.all && reasons.len() > 1 {
-        let others: Vec<String> = reasons[1..]
-            .iter()
-            .map(|reason| match reason.name() {
-                Some(name) => format!("{} \"{name}\"", reason.code()),
-                None => reason.code().to_owned(),
-            })
-            .collect();
         text += &paragraph(
-            &format!("also {}", others.join(", ")),
+            &format!("also {}", codes(&reasons[1..])),
             view.width,
             "      ",
             "      ",

@@ -257,10 +257,10 @@ fn heating_caveats(heating: &HeatingCurves, figures: &HeatingFigures) -> Vec<Cav
     let unproven = figures
         .season
         .map_or(Hours::ZERO, |season| season.unproven_hours);
-    if let Some(coldest) = figures.coldest_point.filter(|_| unproven > Hours::ZERO) {
+    if unproven > Hours::ZERO {
         caveats.push(Caveat::UnprovenHeating {
             hours: unproven,
-            coldest,
+            coldest: heating.speeds.maximum().severe_end(),
         });
     }
     caveats

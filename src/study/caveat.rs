@@ -21,7 +21,7 @@ pub enum Caveat {
     UnprovenHeating {
         /// How many.
         hours: Hours,
-        /// The coldest published point.
+        /// The coldest published point of the maximum, which decides what is proven.
         coldest: Celsius,
     },
     /// Some cooling hours are hotter than anything published.

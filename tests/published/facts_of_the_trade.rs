@@ -38,7 +38,7 @@ const LOAD: HeatingLoadLine = HeatingLoadLine {
 };
 
 fn chicago() -> Vec<State> {
-    let text = include_str!("data/bin_hours_1C.csv");
+    let text = include_str!("data/bin_hours_1c.csv");
     assert!(text.starts_with("bin_centre_C,chicago_tmy3,"));
     let states: Vec<State> = text
         .lines()

@@ -27,7 +27,7 @@ const LONGEST_TEXT: usize = 2_000;
 /// Up to so many sections show each chart in two drawings, one for a desk and one for a phone; more show the narrow one.
 const PAIRED: usize = 6;
 /// So many sections have charts; the others have figures only, so that the page opens at once.
-const CHARTED: usize = 40;
+const CHARTED: usize = 24;
 /// So many units have a section.
 const SECTIONS: usize = 200;
 
@@ -86,11 +86,7 @@ impl ReportView<'_> {
     }
 
     fn cooling(&self, judged: &Judged) -> CoolingAnswer {
-        let moisture = self.brief.house().moisture;
-        let context = MoistureContext {
-            judged: moisture.is_some(),
-            litres_per_kwh: moisture.and_then(|moisture| moisture.dehumidifier_litres_per_kwh),
-        };
+        let context = MoistureContext::of(self.brief.house());
         answer::cooling(judged.cooling.as_ref(), context)
     }
 

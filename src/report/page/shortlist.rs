@@ -84,7 +84,8 @@ pub(super) fn section(view: &ReportView<'_>) -> Markup {
             } @else {
                 p class="note" {
                     "Accepted units, " (view.ranked_by) ". A margin is capacity above the design load. Shares in summer are of the hours "
-                    "with a call for cooling."
+                    "with a call for cooling. Hours are unproven where it is colder in winter, or hotter in summer, than anything "
+                    "published of the unit. A question mark stands for what is not published, or not known for want of it."
                     @if view.sections_were_named { " The sections with charts are those that were asked for." }
                 }
                 (table(view))

@@ -75,7 +75,9 @@ summary{cursor:pointer;font-weight:650;max-width:52rem}summary .note{font-weight
 .group h3{margin:0;font-size:1.02rem}\
 .remedy::before{content:'\\2192\\00a0';color:var(--soft)}\
 .cautions{background:var(--tint);padding:1rem 1.25rem;max-width:52rem;border-left:4px solid var(--ink)}\
-.cautions ul{margin:0}.prints td{font-size:.8rem;overflow-wrap:anywhere}";
+.cautions ul{margin:0}.prints td{font-size:.8rem;overflow-wrap:anywhere}\
+@media screen{section.unit{content-visibility:auto;contain-intrinsic-size:auto 70rem}\
+.group>div{content-visibility:auto;contain-intrinsic-size:auto 10rem}}";
 
 const LESSON: &str = "\
 .fill{color:var(--soft);display:flex;gap:2rem;flex-wrap:wrap;max-width:none}\
@@ -94,7 +96,7 @@ border-left:3px solid var(--rule);padding:.5rem .75rem;margin:.35rem 0;white-spa
 dt{font-weight:650}dd{margin:0 0 .5rem}";
 
 const PAPER: &str = "\
-@page{margin:14mm 14mm 16mm}\
+@page{margin:11mm 14mm}\
 @media print{:root{color-scheme:light;--ink:#000;--soft:#3a3f45;--rule:#c4cad0;--link:#000;--tint:#f5f5f5}\
 html{font-size:9.5pt}body{max-width:none;padding:0;line-height:1.4}h1{font-size:23pt}h2{font-size:15pt}h3{font-size:11pt}\
 .share{margin:.8rem 0 .4rem}\
@@ -104,9 +106,10 @@ nav,.screen{display:none}a{text-decoration:none}.scroll{overflow:visible}\
 .share,.share *,.counts i,.cautions,.math,.answer,.why{print-color-adjust:exact;-webkit-print-color-adjust:exact}\
 .list table{font-size:8.5pt}.list th,.list td{padding-right:.5rem}.list tbody th{min-width:6.5rem}\
 .words{columns:2;column-gap:2rem}.plain{max-width:none}.plain th,.plain td{padding-top:.22rem;padding-bottom:.22rem;line-height:1.3}.words p{margin-bottom:.5rem}.plain table,.group>div{font-size:8.5pt}.figures table{font-size:7.3pt}.figures th{line-height:1.2;padding-right:.4rem}.compare .chart-wide{max-width:46rem}\
-.sheet{display:block}.charts,.charts.narrow{grid-template-columns:23rem 23rem;justify-content:space-between;gap:.9rem 1.5rem}\
+.sheet{display:block}.charts,.charts.narrow{grid-template-columns:21rem 21rem;justify-content:space-around;gap:.5rem 1.5rem}\
 .charts.draw{grid-template-columns:minmax(0,44rem)}.unit .chart-pair>.chart-wide{display:none}.unit .chart-pair>.chart-narrow{display:block;max-width:none}\
-.figures{columns:3;column-gap:1.6rem;margin-top:.8rem}.figures table{margin:0 0 .7rem;break-inside:avoid}\
+.sheet{margin-top:.3rem}.unit h3{margin:.6rem 0 .1rem}.unit>p,.unit>ul{margin:.15rem 0;font-size:8pt;max-width:none}.unit>ul>li{margin:.05rem 0}\
+.figures{columns:3;column-gap:1.6rem;margin-top:.4rem}.figures table{margin:0 0 .7rem;break-inside:avoid}\
 .figures table+table{margin-top:0}.figures th,.figures td{padding-top:.1rem;padding-bottom:.1rem;line-height:1.2}\
 .group{grid-template-columns:1fr 1fr}details{margin:.7rem 0}summary{list-style:none}}";
 

@@ -82,6 +82,9 @@ fn list_of<'a>(list: &'a Shortlist, unit: &str) -> &'a Verdict {
 fn the_report_reads_as_it_did() {
     let page = report(UnitSystem::Si).replace(env!("CARGO_PKG_VERSION"), "VERSION");
     assert!(page.len() < 150_000, "{} bytes", page.len());
+    let (before, style) = page.split_once("<style>").unwrap();
+    let (_, after) = style.split_once("</style>").unwrap();
+    let page = format!("{before}<style></style>{after}");
     // A line for each element of the page's own, so that a change can be read in the review.
     let lines = page
         .replace("><section", ">\n<section")

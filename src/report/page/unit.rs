@@ -170,8 +170,7 @@ fn caveats(view: &ReportView<'_>, section: &SectionUnit, judged: &Judged) -> Mar
                 @if place > 0 { "; " }
                 (clean_text(source, 500))
             }
-            ". Hours are unproven where it is colder in winter, or hotter in summer, than anything published. A question mark stands "
-            "for what is not published, or not known for want of something that is not."
+            "."
         }
     }
 }

@@ -5,7 +5,7 @@ use crate::cooling::CoolingCurves;
 use crate::criteria::{
     BoundValue, Criterion, CriterionReading, Findings, Requirement, keeps, reading,
 };
-use crate::quantity::{Hours, counted, fixed};
+use crate::quantity::{Hours, UnitSystem, counted, fixed};
 use crate::study::Verdict;
 
 /// What came of a requirement.
@@ -157,7 +157,6 @@ fn own(subject: &Subject<'_>, criterion: &Criterion) -> Vec<Cell> {
     let heating = subject.brief.heating_curves(subject.unit);
     let cooling = CoolingCurves::of(subject.unit);
     let found = reading(criterion, subject.unit, heating.as_ref(), cooling.as_ref());
-    let unit = criterion.value.unit();
     let (value, outcome) = match &found {
         CriterionReading::Unpublished => (Cell::Missing, "not known"),
         CriterionReading::Found(value) => (
@@ -180,9 +179,9 @@ fn own(subject: &Subject<'_>, criterion: &Criterion) -> Vec<Cell> {
         )
     });
     vec![
-        Cell::Word(format!("{}{place}", criterion.name)),
+        Cell::Word(format!("{}{place}", criterion.label())),
         value,
-        Cell::Word(criterion.bound.words(unit)),
+        Cell::Word(criterion.bound.words(criterion.value, UnitSystem::Si)),
         Cell::word(outcome),
     ]
 }
