@@ -119,13 +119,17 @@ impl CatalogError {
         {
             return Self::Damaged {
                 path,
-                what: error.to_string(),
+                what: format!("a row holds what the program never writes: {error}"),
             };
         }
         match error.sqlite_error_code() {
-            Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => Self::Damaged {
+            Some(ErrorCode::DatabaseCorrupt) => Self::Damaged {
                 path,
-                what: error.to_string(),
+                what: plainly(&error.to_string()),
+            },
+            Some(ErrorCode::NotADatabase) => Self::Damaged {
+                path,
+                what: "it is no SQLite file".to_owned(),
             },
             Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => Self::ReadOnly(path),
             Some(ErrorCode::DiskFull) => Self::Full(path),
@@ -137,5 +141,45 @@ impl CatalogError {
             },
             _ => Self::Sql(error),
         }
+    }
+}
+
+/// What SQLite finds broken, in words that need no knowledge of its insides: the page, where it names one.
+pub(super) fn plainly(found: &str) -> String {
+    let page = found.split("page ").skip(1).find_map(|after| {
+        let digits = after.split(|character: char| !character.is_ascii_digit());
+        digits
+            .into_iter()
+            .next()
+            .filter(|number| !number.is_empty())
+    });
+    match page {
+        Some(page) => format!("page {page} of the file cannot be read"),
+        None if found.contains("index") => "an index does not agree with its table".to_owned(),
+        None => "some of its pages cannot be read".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // The texts are those of SQLite's integrity check.
+    #[test]
+    fn what_is_broken_is_said_plainly() {
+        assert_eq!(
+            plainly(
+                "*** in database main ***\nTree 4 page 17: btreeInitPage() returns error code 11"
+            ),
+            "page 17 of the file cannot be read"
+        );
+        assert_eq!(
+            plainly("row 3 missing from index unit_by_key"),
+            "an index does not agree with its table"
+        );
+        assert_eq!(
+            plainly("database disk image is malformed"),
+            "some of its pages cannot be read"
+        );
     }
 }

@@ -8,8 +8,10 @@ use std::time::Duration;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 
+use super::error::plainly;
 use super::migration::{APPLICATION_ID, PLAN, Plan, schema_of, version};
 use super::{Access, Catalog, CatalogError};
+use crate::quantity::counted;
 
 /// How long a writer waits for another to finish.
 const BUSY_TIMEOUT: Duration = Duration::from_secs(60);
@@ -122,7 +124,7 @@ impl Catalog {
         }
         Err(CatalogError::Damaged {
             path: self.path.clone().unwrap_or_default(),
-            what: first,
+            what: plainly(&first),
         })
     }
 
@@ -140,7 +142,7 @@ impl Catalog {
             .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
             .map_err(|error| self.error(error))?;
         if first != "ok" {
-            return Err(damaged(first));
+            return Err(damaged(plainly(&first)));
         }
         let strays: i64 = self
             .connection
@@ -150,7 +152,8 @@ impl Catalog {
             .map_err(|error| self.error(error))?;
         if strays > 0 {
             return Err(damaged(format!(
-                "{strays} rows refer to something that is not there"
+                "{} with a reference to something that is not there",
+                counted(strays, "row", "rows")
             )));
         }
         Ok(())
@@ -240,7 +243,7 @@ fn check_content(plan: Plan, path: &Path) -> Result<(), CatalogError> {
             .query_row("PRAGMA quick_check(1)", [], |row| row.get(0))
             .map_err(sql)?;
         if first != "ok" {
-            return Err(damaged(first));
+            return Err(damaged(plainly(&first)));
         }
     }
     Ok(())

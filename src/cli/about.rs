@@ -2,6 +2,7 @@
 
 use super::{App, CliError, Outcome};
 use crate::report::cautions::CAUTIONS;
+use crate::report::table::paragraph;
 
 /// What the program is for, and its cautions
 #[derive(clap::Args)]
@@ -18,9 +19,12 @@ pub fn run(_arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         env!("CARGO_PKG_VERSION"),
         "\n\n"
     ))?;
-    app.print(concat!(env!("CARGO_PKG_DESCRIPTION"), ".\n\n"))?;
+    let width = app.look.width;
+    let purpose = concat!(env!("CARGO_PKG_DESCRIPTION"), ".");
+    app.print(&paragraph(purpose, width, "", ""))?;
+    app.print("\n")?;
     for caution in CAUTIONS {
-        app.print(&format!("- {caution}\n"))?;
+        app.print(&paragraph(caution, width, "- ", "  "))?;
     }
     Ok(Outcome::Done)
 }

@@ -65,6 +65,13 @@ impl CliError {
         self
     }
 
+    /// The same error with the place that it concerns in front.
+    #[must_use]
+    pub fn in_place(mut self, place: &str) -> Self {
+        self.message = format!("{place}: {}", self.message);
+        self
+    }
+
     pub(super) fn report(&self) -> ExitCode {
         let code = match self.kind {
             Kind::ReaderGone => return ExitCode::SUCCESS,
@@ -76,10 +83,15 @@ impl CliError {
         for hint in &self.hints {
             let _ = writeln!(text, "hint: {hint}");
         }
-        let text = clean_lines(&text, LONGEST_LINE);
-        let _ = std::io::stderr().lock().write_all(text.as_bytes());
+        say(text.trim_end());
         ExitCode::from(code)
     }
+}
+
+/// Says something on standard error, a line at least.
+pub(super) fn say(text: &str) {
+    let text = clean_lines(&format!("{text}\n"), LONGEST_LINE);
+    let _ = std::io::stderr().lock().write_all(text.as_bytes());
 }
 
 impl From<std::io::Error> for CliError {

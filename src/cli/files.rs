@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::error::say;
 use super::{App, CliError};
 use crate::catalog::{Catalog, CatalogError, ExportError, catalog_path};
 use crate::climate::Climate;
@@ -52,6 +53,20 @@ impl From<ExportError> for CliError {
     }
 }
 
+/// Refuses a path in a folder that does not exist: only the platform's own data folder is made.
+fn check_folder_of(path: &Path) -> Result<(), CliError> {
+    match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() && !folder.is_dir() => {
+            Err(CliError::input(format!(
+                "cannot create catalog `{}`: its folder does not exist",
+                path.display()
+            ))
+            .hint("check the path, or make the folder first"))
+        }
+        _ => Ok(()),
+    }
+}
+
 impl App {
     /// Where the catalog lies: as given, else in the platform's data folder.
     ///
@@ -64,9 +79,22 @@ impl App {
     /// The catalog; a first run creates it from the data built into the program.
     ///
     /// # Errors
-    /// Where it cannot be opened or created.
+    /// Where it cannot be opened or created; where a folder that was named for it does not exist.
     pub fn catalog(&self) -> Result<Catalog, CliError> {
-        Ok(Catalog::open_or_create(&self.catalog_place()?)?)
+        let path = self.catalog_place()?;
+        let is_new = !path.exists();
+        if is_new && self.catalog_path.is_some() {
+            check_folder_of(&path)?;
+        }
+        let catalog = Catalog::open_or_create(&path)?;
+        if is_new {
+            // On standard error, so that a mistyped path is noticed and the answer stays an answer.
+            say(&format!(
+                "created {} with the built-in data",
+                path.display()
+            ));
+        }
+        Ok(catalog)
     }
 
     /// Reads a weather file; its name without the ending becomes the climate's key.
@@ -156,12 +184,24 @@ impl App {
             return Ok(Some(catalog.climate(key)?));
         }
         match &house.climate {
-            None => Ok(None),
             Some(ClimateReference::Catalog(key)) => Ok(Some(catalog.climate(key)?)),
-            Some(ClimateReference::File(file)) => {
-                let beside = house_path.parent().unwrap_or(Path::new("")).join(file);
-                Ok(Some(self.read_climate_file(&beside)?))
-            }
+            _ => self.climate_file_of(house, house_path),
         }
+    }
+
+    /// The climate of the weather file that a house names; `None` where it names none.
+    ///
+    /// # Errors
+    /// Where it cannot be read.
+    pub fn climate_file_of(
+        &self,
+        house: &House,
+        house_path: &Path,
+    ) -> Result<Option<Climate>, CliError> {
+        let Some(ClimateReference::File(file)) = &house.climate else {
+            return Ok(None);
+        };
+        let beside = house_path.parent().unwrap_or(Path::new("")).join(file);
+        self.read_climate_file(&beside).map(Some)
     }
 }

@@ -30,6 +30,10 @@ impl Reason for CriterionMissed {
         "criterion"
     }
 
+    fn name(&self) -> Option<&str> {
+        Some(&self.criterion.name)
+    }
+
     fn value(&self) -> Option<f64> {
         number(&self.found)
     }

@@ -39,6 +39,11 @@ pub trait Reason: std::fmt::Debug + Send + Sync {
     /// Stable code, one of [`REASON_CODES`].
     fn code(&self) -> &'static str;
 
+    /// What the designer or purchaser calls it, where it is a criterion of their own.
+    fn name(&self) -> Option<&str> {
+        None
+    }
+
     /// The value found, in [`Reason::unit`]; `None` where it is a word.
     fn value(&self) -> Option<f64>;
 

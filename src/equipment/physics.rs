@@ -120,6 +120,25 @@ pub fn carnot_cop(point: &Point) -> Option<f64> {
     (lift > 0.0).then(|| delivered / lift)
 }
 
+/// The coldest heating point and a milder one that it repeats digit for digit, where it does.
+///
+/// No unit gives the same to three digits in another temperature: the sheet's author had no measurement there.
+#[must_use]
+pub fn repeated_coldest_point(unit: &Unit) -> Option<(&Point, &Point)> {
+    let points = || {
+        unit.points
+            .iter()
+            .filter(|point| point.mode == Mode::Heating)
+    };
+    let coldest = points().min_by(|left, right| left.outdoor.0.total_cmp(&right.outdoor.0))?;
+    let twin = points().find(|point| {
+        point.outdoor != coldest.outdoor
+            && point.capacity == coldest.capacity
+            && point.power == coldest.power
+    })?;
+    Some((coldest, twin))
+}
+
 /// Everything that is found in a unit, what is impossible first.
 #[must_use]
 pub fn check(unit: &Unit) -> Vec<Finding> {
@@ -221,23 +240,9 @@ impl Found<'_> {
         }
     }
 
-    /// No unit gives the same to three digits in another temperature: the sheet's author had no measurement there.
     fn coldest_point(&mut self) {
-        let coldest = self
-            .points(Mode::Heating)
-            .min_by(|left, right| left.outdoor.0.total_cmp(&right.outdoor.0));
-        let Some(coldest) = coldest.copied() else {
-            return;
-        };
-        let twin = self
-            .points(Mode::Heating)
-            .find(|point| {
-                point.outdoor != coldest.outdoor
-                    && point.capacity == coldest.capacity
-                    && point.power == coldest.power
-            })
-            .copied();
-        if let Some(twin) = twin {
+        if let Some((coldest, twin)) = repeated_coldest_point(self.unit) {
+            let (coldest, twin) = (*coldest, *twin);
             let sentence = format!(
                 "{} kW at a COP of {:.2}, digit for digit as at {} °C: probably copied, not measured",
                 short(coldest.capacity.0),

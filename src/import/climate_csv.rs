@@ -5,7 +5,7 @@ use super::climate_columns::{Columns, Humidity};
 use super::problem::{Problem, Problems, quoted};
 use super::weather_humidity::{HumidityAccount, Moist};
 use crate::climate::{Climate, MonthlyState, Record, State, Station, group};
-use crate::quantity::{Celsius, Hours, HumidityRatio, Metres, Pascals};
+use crate::quantity::{Celsius, Hours, HumidityRatio, Metres, Pascals, counted};
 
 /// Reads a climate table.
 ///
@@ -352,10 +352,9 @@ fn hourly(station: Station, rows: &[Row]) -> Climate {
     }
     let mut notes = calendar.coverage(1).notes();
     if let Some(first) = without_dry_bulb.first() {
-        let count = without_dry_bulb.len();
-        let noun = if count == 1 { "row" } else { "rows" };
+        let count = counted(without_dry_bulb.len(), "row", "rows");
         notes.push(format!(
-            "{count} {noun} without a dry bulb left out, the first at line {first}"
+            "{count} without a dry bulb left out, the first at line {first}"
         ));
     }
     notes.extend(account.notes());

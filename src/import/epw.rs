@@ -8,7 +8,7 @@ use super::epw_row::{Row, read_row};
 use super::problem::{Problem, Problems};
 use super::weather_humidity::{HumidityAccount, Moist};
 use crate::climate::{Climate, Record, Station};
-use crate::quantity::{Celsius, Hours, Pascals};
+use crate::quantity::{Celsius, Hours, Pascals, counted};
 
 /// Lines of the header.
 const HEADER_LINES: usize = 8;
@@ -136,10 +136,9 @@ fn climate(header: EpwHeader, key: &str, rows: &[Row], coverage: &Coverage) -> C
     let mut notes = header.notes;
     notes.extend(coverage.notes());
     if let Some(first) = without_dry_bulb.first() {
-        let count = without_dry_bulb.len();
-        let noun = if count == 1 { "row" } else { "rows" };
+        let count = counted(without_dry_bulb.len(), "row", "rows");
         notes.push(format!(
-            "{count} {noun} without a dry bulb left out, the first at line {first}"
+            "{count} without a dry bulb left out, the first at line {first}"
         ));
     }
     notes.extend(account.notes());

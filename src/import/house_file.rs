@@ -265,15 +265,20 @@ fn moisture(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Moistu
     let infiltration = flow("infiltration", Dimension::AirFlow, true);
     let ventilation = flow("ventilation", Dimension::AirFlow, true);
     let dehumidifier = flow("dehumidifier", Dimension::WaterFlow, false);
-    let recovery = reader.quantity(section, "latent_recovery", Dimension::Fraction);
-    if let Some(recovery) = &recovery {
-        let hint = Some("a ventilator without moisture recovery has 0".to_owned());
-        reader.demand_with_hint(
-            recovery,
-            (0.0..=1.0).contains(&recovery.value),
-            "a share from 0 to 1",
-            hint,
-        );
+    // A ventilator holds moisture back only where that is said of it.
+    let mut recovery = Some(0.0);
+    if section.has("latent_recovery") {
+        let given = reader.quantity(section, "latent_recovery", Dimension::Fraction);
+        if let Some(given) = &given {
+            let hint = Some("a ventilator without moisture recovery has 0".to_owned());
+            reader.demand_with_hint(
+                given,
+                (0.0..=1.0).contains(&given.value),
+                "a share from 0 to 1",
+                hint,
+            );
+        }
+        recovery = given.map(|given| given.value);
     }
     let yield_per_kwh =
         reader.optional_quantity(section, "dehumidifier_l_per_kwh", Dimension::Number);
@@ -284,7 +289,7 @@ fn moisture(reader: &mut TomlReader<'_>, section: &Section<'_>) -> Option<Moistu
         people_and_activities: KilogramsPerHour(people?),
         infiltration: LitresPerSecond(infiltration?),
         ventilation: LitresPerSecond(ventilation?),
-        latent_recovery: recovery?.value,
+        latent_recovery: recovery?,
         dehumidifier: KilogramsPerHour(dehumidifier.unwrap_or(0.0)),
         dehumidifier_litres_per_kwh: yield_per_kwh.map(|placed| placed.value),
     })

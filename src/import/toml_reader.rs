@@ -75,6 +75,8 @@ pub(super) struct TomlReader<'t> {
     text: &'t str,
     places: TextPlace<'t>,
     problems: Problems,
+    /// Whether some line is no TOML: what is missing may stand in it, and is not told of.
+    is_broken: bool,
 }
 
 impl<'t> TomlReader<'t> {
@@ -86,12 +88,14 @@ impl<'t> TomlReader<'t> {
             text,
             places: TextPlace::new(text),
             problems: Problems::default(),
+            is_broken: false,
         }
     }
 
     /// The document's outermost table; text that is no TOML is noted, and what remains readable is returned.
     pub fn parse(&mut self) -> Spanned<DeTable<'t>> {
         let (table, errors) = DeTable::parse_recoverable(self.text);
+        self.is_broken = !errors.is_empty();
         for error in errors {
             let span = error.span().unwrap_or(0..0);
             let line = self.places.line_text(span.start);
@@ -169,7 +173,9 @@ impl<'t> TomlReader<'t> {
     ) -> bool {
         if !holds {
             let found = self.written(place);
-            self.note(place, found, expected, hint);
+            if !(self.is_broken && found == "nothing") {
+                self.note(place, found, expected, hint);
+            }
         }
         holds
     }
@@ -207,7 +213,7 @@ impl<'t> TomlReader<'t> {
     /// A section that must be there.
     pub fn section<'d>(&mut self, parent: &Section<'d>, key: &str) -> Option<Section<'d>> {
         let section = self.optional_section(parent, key);
-        if section.is_none() && !parent.has(key) {
+        if section.is_none() && !parent.has(key) && !self.is_broken {
             let place = Placed {
                 value: (),
                 span: 0..0,
@@ -285,6 +291,9 @@ impl<'t> TomlReader<'t> {
 
     /// Notes that a key must be there; for use where `section` lacks it.
     pub fn missing(&mut self, section: &Section<'_>, key: &str, expected: &str) {
+        if self.is_broken {
+            return;
+        }
         let place = Placed {
             value: (),
             span: section.span.clone(),

@@ -4,7 +4,7 @@ use crate::psychrometrics::{
     STANDARD_PRESSURE, humidity_ratio, humidity_ratio_at_relative, saturation_pressure,
     standard_pressure,
 };
-use crate::quantity::{Celsius, HumidityRatio, Metres, Pascals};
+use crate::quantity::{Celsius, HumidityRatio, Metres, Pascals, counted};
 
 /// What a record says of its humidity.
 #[derive(Clone, Copy, Debug, Default)]
@@ -75,8 +75,8 @@ impl HumidityAccount {
         let mut notes = Vec::new();
         let mut note = |count: usize, words: &str| {
             if count > 0 {
-                let noun = if count == 1 { "record" } else { "records" };
-                notes.push(format!("{count} {noun} {words}"));
+                let count = counted(count, "record", "records");
+                notes.push(format!("{count} {words}"));
             }
         };
         note(

@@ -10,10 +10,12 @@
 //!
 //! Inside a formula the plain number is `.0`, so that the code can look like the paper it follows.
 
+mod counted;
 mod parse;
 mod temperature;
 mod unit_system;
 
+pub use counted::counted;
 pub use parse::{Dimension, ParseQuantityError, parse_quantity};
 pub use temperature::{Celsius, Kelvins};
 pub use unit_system::{UnitSystem, fixed};

@@ -44,7 +44,7 @@ pub fn climate_list(climates: &[Climate], units: UnitSystem, width: u16) -> Stri
     table.text()
 }
 
-/// One climate: where it is from, its design temperatures and degree days, and its bins of 1 K with a bar for each.
+/// One climate: where it is from, its design temperatures, its degree days where days are kept, and its bins of 1 K with a bar for each.
 #[must_use]
 pub fn climate_table(climate: &Climate, units: UnitSystem, width: u16) -> String {
     let mut text = paragraph(
@@ -62,9 +62,11 @@ pub fn climate_table(climate: &Climate, units: UnitSystem, width: u16) -> String
     facts.extend(
         mean_outdoor(&climate.states).map(|mean| format!("mean {}", units.temperature(mean))),
     );
-    if !climate.hourly.is_empty() {
-        facts.push(degree_days(climate, units));
-    }
+    facts.push(if climate.hourly.is_empty() {
+        "no degree days: the days are not kept, only their hours by temperature".to_owned()
+    } else {
+        degree_days(climate, units)
+    });
     text += &paragraph(&facts.join(", "), width, "", "  ");
     text += &design(climate, units, width);
     for note in &climate.notes {

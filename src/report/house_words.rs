@@ -82,13 +82,18 @@ fn cooling(house: &House, cooling: &Cooling, units: UnitSystem) -> String {
 }
 
 fn moisture(house: &House, moisture: &Moisture, units: UnitSystem) -> String {
+    let (held_back, why) = if moisture.latent_recovery > 0.0 {
+        (percent(moisture.latent_recovery), "")
+    } else {
+        let why = " (latent_recovery is 0, or not given)";
+        ("none".to_owned(), why)
+    };
     let mut words = format!(
         "Moisture: people and what they do give off {}. Outdoor air leaks in at {} and comes through the ventilator at \
-         {}, which holds back {} of the moisture difference. Indoors {} relative humidity is not to be passed.",
+         {}, which holds back {held_back} of the moisture difference{why}. Indoors {} relative humidity is not to be passed.",
         units.water_per_day(moisture.people_and_activities),
         units.airflow(moisture.infiltration),
         units.airflow(moisture.ventilation),
-        percent(moisture.latent_recovery),
         percent(house.indoor.humidity_limit),
     );
     if moisture.dehumidifier.0 > 0.0 {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::table::{Column, PlainTable, paragraph};
-use crate::quantity::fixed;
+use crate::quantity::{counted, fixed};
 use crate::rating::{CATALOG_TOLERANCE, Comparison, Figure, Outcome, Recomputed};
 
 /// How many units of a group are named in the text; the other forms name all.
@@ -198,9 +198,13 @@ pub fn rating_counts(ratings: &[UnitRatings], width: u16) -> String {
         }
     }
     let words = format!(
-        "{} declared seasonal figures: {agree} agree with their points within {} %, {outside} outside, {open} not \
-         recomputed.",
-        agree + outside + open,
+        "{}: {} within {} %, {outside} outside, {open} not recomputed.",
+        counted(
+            agree + outside + open,
+            "declared seasonal figure",
+            "declared seasonal figures"
+        ),
+        counted(agree, "agrees with its points", "agree with their points"),
         fixed(CATALOG_TOLERANCE * 100.0, 0),
     );
     paragraph(&words, width, "", "")

@@ -11,7 +11,7 @@ use super::table::{Column, PlainTable, paragraph};
 use crate::criteria::Reason;
 use crate::heating::BalancePoint;
 use crate::house::House;
-use crate::quantity::{UnitSystem, fixed};
+use crate::quantity::{UnitSystem, counted, fixed};
 use crate::study::{Judged, RankBy, Shortlist, Verdict};
 
 /// How a short list is to be shown.
@@ -62,6 +62,7 @@ pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
         text += "  none\n";
     } else {
         text += &accepted(view, &list.accepted);
+        text += &key(view);
         if let Some(elsewhere) = view.elsewhere {
             let shown = view.top.unwrap_or(usize::MAX).min(list.accepted.len());
             text += &elsewhere.table(&list.accepted[..shown], view.units, view.width);
@@ -103,17 +104,11 @@ fn head(view: &ShortlistView<'_>) -> String {
     needs += &format!(
         ". Climate: {}. Catalog: {}, {}.",
         view.climate.unwrap_or("none, so no season is judged"),
-        counted(view.catalog.units, "unit"),
-        counted(view.catalog.points, "point"),
+        counted(view.catalog.units, "unit", "units"),
+        counted(view.catalog.points, "point", "points")
     );
     text += &paragraph(&needs, view.width, "", "");
     text
-}
-
-/// `1 unit`, `48 units`.
-fn counted(count: u64, what: &str) -> String {
-    let ending = if count == 1 { "" } else { "s" };
-    format!("{count} {what}{ending}")
 }
 
 fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
@@ -234,6 +229,31 @@ fn price_head(accepted: &[Judged]) -> String {
     )
 }
 
+/// What the columns of summer mean, and what was not judged because the house file says nothing of it.
+fn key(view: &ShortlistView<'_>) -> String {
+    let cooled = view.house.cooling.is_some();
+    let moist = cooled && view.house.moisture.is_some();
+    let mut words = Vec::new();
+    if cooled && view.climate.is_some() {
+        words.push(
+            "Summer cycling: share of the hours with a cooling call in which the unit cycles.",
+        );
+        if moist {
+            words.push("Humid: share of them in which the room is above its humidity limit.");
+        }
+    }
+    if !cooled {
+        words.push("Cooling was not judged: the house file has no section [cooling].");
+        words.push("Humidity was not judged either.");
+    } else if !moist {
+        words.push("Humidity was not judged: the house file has no section [moisture].");
+    }
+    if words.is_empty() {
+        return String::new();
+    }
+    paragraph(&words.join(" "), view.width, "", "")
+}
+
 /// The currency of the house's prices, as far as it names one.
 fn currency(house: &House) -> &str {
     house
@@ -298,13 +318,21 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
-/// The codes of reasons, each once and with how often where that is more.
+/// The codes of reasons, each once: with the names of criteria, or with how often where that is more.
 fn codes(reasons: &[Box<dyn Reason>]) -> String {
     let groups = reasons.chunk_by(|a, b| a.code() == b.code());
     let codes: Vec<String> = groups
-        .map(|group| match (group[0].code(), group.len()) {
-            (code, 1) => code.to_owned(),
-            (code, times) => format!("{code} ({times})"),
+        .map(|group| {
+            let code = group[0].code();
+            let names: Vec<String> = group
+                .iter()
+                .filter_map(|reason| Some(format!("\"{}\"", reason.name()?)))
+                .collect();
+            match (names.is_empty(), group.len()) {
+                (false, _) => format!("{code} {}", names.join(", ")),
+                (true, 1) => code.to_owned(),
+                (true, times) => format!("{code} ({times})"),
+            }
         })
         .collect();
     codes.join(", ")
@@ -376,29 +404,36 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = String::new();
     if !list.accepted.is_empty() {
         text.push('\n');
-        let mut seen: BTreeMap<&'static str, (String, usize)> = BTreeMap::new();
+        let mut seen: BTreeMap<&'static str, Vec<(&str, String)>> = BTreeMap::new();
         for judged in &list.accepted {
             for caveat in &judged.caveats {
-                let entry = seen
-                    .entry(caveat.code())
-                    .or_insert_with(|| (caveat.text(view.units), 0));
-                entry.1 += 1;
+                seen.entry(caveat.code())
+                    .or_default()
+                    .push((&judged.model.key, caveat.text(view.units)));
             }
         }
-        for (_, (sentence, count)) in seen {
-            let whom = if count == 1 {
-                "1 accepted unit".to_owned()
-            } else {
-                format!("{count} accepted units")
-            };
-            text += &paragraph(
-                &format!("Caveat for {whom}: {sentence}."),
-                view.width,
-                "",
-                "  ",
-            );
+        for units in seen.values() {
+            text += &paragraph(&caveat_words(units), view.width, "", "  ");
         }
     }
     text.push('\n');
     text + &sources_and_cautions(view.sources, view.width)
+}
+
+/// A caveat with the accepted units that it concerns; where its numbers differ, with those of the first.
+fn caveat_words(units: &[(&str, String)]) -> String {
+    let Some((first, sentence)) = units.first() else {
+        return String::new();
+    };
+    let named = units.len().min(SHOWN_PER_GROUP);
+    let keys: Vec<&str> = units[..named].iter().map(|(key, _)| *key).collect();
+    let mut words = format!("Caveat for {}", keys.join(", "));
+    if units.len() > named {
+        words += &format!(" and {} more", units.len() - named);
+    }
+    if units.iter().all(|(_, other)| other == sentence) {
+        format!("{words}: {sentence}.")
+    } else {
+        format!("{words}, {first} for example: {sentence}.")
+    }
 }

@@ -130,7 +130,10 @@ fn cells(texts: impl Iterator<Item = String>, columns: &[Column]) -> Vec<Cell> {
 pub fn paragraph(text: &str, width: u16, first: &str, rest: &str) -> String {
     let options = textwrap::Options::new(usize::from(width))
         .initial_indent(first)
-        .subsequent_indent(rest);
+        .subsequent_indent(rest)
+        // Only at spaces: `L/s` and `chicago-ohare` stay whole.
+        .word_splitter(textwrap::WordSplitter::NoHyphenation)
+        .word_separator(textwrap::WordSeparator::AsciiSpace);
     let mut wrapped = textwrap::fill(
         &with_units_held(&clean_text(text, LONGEST_PARAGRAPH)),
         options,
@@ -140,8 +143,9 @@ pub fn paragraph(text: &str, width: u16, first: &str, rest: &str) -> String {
 }
 
 /// Units that stay on the line of their number.
-const UNITS: [&str; 14] = [
-    "°C", "°F", "kW", "kWh", "kBtu/h", "%", "K", "h", "L", "L/d", "L/s", "cfm", "pint/d", "pints",
+const UNITS: [&str; 15] = [
+    "°C", "°F", "kW", "kWh", "Btu/h", "kBtu/h", "%", "K", "h", "L", "L/d", "L/s", "cfm", "pint/d",
+    "pints",
 ];
 
 /// The text with every space between a number and its unit made one that no line breaks at.
@@ -171,6 +175,18 @@ mod tests {
         assert_eq!(
             paragraph("stops at -20.0 °C, short", 14, "", ""),
             "stops at\n-20.0 °C,\nshort\n"
+        );
+    }
+
+    #[test]
+    fn a_line_never_breaks_within_a_unit_or_a_key() {
+        assert_eq!(
+            paragraph("leaks 4 L/s near chicago-ohare", 20, "", ""),
+            "leaks 4 L/s near\nchicago-ohare\n"
+        );
+        assert_eq!(
+            paragraph("takes in 14 Btu/h", 14, "", ""),
+            "takes in\n14 Btu/h\n"
         );
     }
 

@@ -8,6 +8,7 @@ use crate::cooling::{
     without_call,
 };
 use crate::criteria::{self, Case, Criteria, Findings, Requirement};
+use crate::equipment::physics::repeated_coldest_point;
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
 use crate::heating::{
     HeatingCurves, HeatingFigures, HeatingSeason, heating_season, season_without_points,
@@ -230,6 +231,12 @@ impl Brief {
         let mut caveats = heating
             .as_ref()
             .map_or_else(Vec::new, |curves| heating_caveats(curves, &heating_figures));
+        if let Some((coldest, milder)) = repeated_coldest_point(unit) {
+            caveats.push(Caveat::RepeatedPoint {
+                coldest: coldest.outdoor,
+                milder: milder.outdoor,
+            });
+        }
         if let Some(figures) = &cooling_figures {
             caveats.extend(cooling_caveats(cooling.as_ref(), figures.season.as_ref()));
         }

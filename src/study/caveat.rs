@@ -38,6 +38,13 @@ pub enum Caveat {
         /// Whether this is the cooling side.
         cooling: bool,
     },
+    /// The coldest heating point has the numbers of a milder one, digit for digit.
+    RepeatedPoint {
+        /// Outdoor temperature of the coldest point.
+        coldest: Celsius,
+        /// Outdoor temperature of the point whose numbers it has.
+        milder: Celsius,
+    },
     /// Moisture removed by a dehumidifier becomes heat in the room, which is not counted.
     DehumidifierHeatNotCounted,
 }
@@ -54,6 +61,7 @@ impl Caveat {
             Self::UnprovenCooling { .. } => "unproven_cooling",
             Self::NoCooling => "no_cooling",
             Self::MinimumScaled { .. } => "minimum_scaled",
+            Self::RepeatedPoint { .. } => "repeated_point",
             Self::DehumidifierHeatNotCounted => "dehumidifier_heat_not_counted",
         }
     }
@@ -88,6 +96,11 @@ impl Caveat {
                 "the {} minimum ends at {}; beyond it is scaled like the maximum (our rule)",
                 season(cooling),
                 units.temperature(end)
+            ),
+            Self::RepeatedPoint { coldest, milder } => format!(
+                "the heating point at {} has the numbers of the one at {}, digit for digit: probably copied, not measured",
+                units.temperature(coldest),
+                units.temperature(milder)
             ),
             Self::DehumidifierHeatNotCounted => {
                 "heat of supplemental dehumidification is not fed back into the sensible load (our rule)".to_owned()

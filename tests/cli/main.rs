@@ -15,6 +15,7 @@ mod explain;
 mod house;
 mod humidity;
 mod pages;
+mod plain_words;
 mod quotes;
 mod rank_by;
 mod readme;

@@ -167,7 +167,7 @@ fn nothing_accepted_ends_with_code_1() {
         .get_output()
         .clone();
     let text = String::from_utf8(ended.stdout).unwrap();
-    assert!(text.contains("0 of 1 quotes are accepted"), "{text}");
+    assert!(text.contains("0 of 1 quote is accepted"), "{text}");
     assert!(text.contains("REJECTED: 1"), "{text}");
 }
 

@@ -6,6 +6,7 @@ use crate::cli::{App, CliError, Outcome};
 use crate::cooling::check_coils;
 use crate::equipment::Unit;
 use crate::equipment::physics::{Finding, check};
+use crate::quantity::counted;
 use crate::rating::{self, Recomputed, recompute};
 use crate::report::csv_text::{cells_of, csv_text};
 use crate::report::rating_check::{
@@ -211,8 +212,9 @@ fn counts(by_unit: &[Found], width: u16) -> String {
         .filter(|found| !found.findings.is_empty())
         .count();
     let words = format!(
-        "{all} findings in {concerned} of {} units; {impossible} of them impossible, the rest missing or suspicious.",
-        by_unit.len()
+        "{} in {concerned} of {}; {impossible} of them impossible, the rest missing or suspicious.",
+        counted(all, "finding", "findings"),
+        counted(by_unit.len(), "unit", "units"),
     );
     paragraph(&words, width, "", "")
 }

@@ -5,6 +5,7 @@ use std::io::BufWriter;
 use std::path::PathBuf;
 
 use crate::cli::{App, CliError, Outcome};
+use crate::quantity::counted;
 
 /// Write the catalog as sources.csv, units.csv and points.csv
 ///
@@ -51,10 +52,10 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     catalog.export_units(create(names[1])?, create(names[2])?)?;
     let counts = catalog.counts()?;
     app.print(&format!(
-        "{} sources, {} units, {} points written to {}\n",
-        counts.sources,
-        counts.units,
-        counts.points,
+        "{}, {}, {} written to {}\n",
+        counted(counts.sources, "source", "sources"),
+        counted(counts.units, "unit", "units"),
+        counted(counts.points, "point", "points"),
         folder.display()
     ))?;
     Ok(Outcome::Done)

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use crate::cli::{App, CliError, Outcome};
 use crate::import::catalog_csv::{CatalogFiles, Summary, Tally, import_catalog};
+use crate::quantity::counted;
 
 /// Read sources, units and points from CSV files: all rows, or none
 ///
@@ -34,14 +35,14 @@ fn words(summary: &Summary) -> String {
     if summary.is_nothing_new() {
         text += &format!(
             "nothing new: {} and {} are in the catalog already, exactly so\n",
-            counted(summary.units.total(), "unit"),
-            counted(summary.sources.total(), "source"),
+            counted(summary.units.total(), "unit", "units"),
+            counted(summary.sources.total(), "source", "sources"),
         );
     } else {
         for (tally, what) in [(summary.sources, "source"), (summary.units, "unit")] {
             text += &tally_words(tally, what);
         }
-        text += &format!("{} read\n", counted(summary.points, "point"));
+        text += &format!("{} read\n", counted(summary.points, "point", "points"));
         if summary.units.replaced > 0 {
             text += "a replaced unit is replaced whole, its points included\n";
         }
@@ -56,7 +57,7 @@ fn words(summary: &Summary) -> String {
         };
         text += &format!(
             "{} without points: {named}{more}\n",
-            counted(summary.units_without_points_count, "unit")
+            counted(summary.units_without_points_count, "unit", "units")
         );
     }
     text
@@ -68,19 +69,11 @@ fn tally_words(tally: Tally, what: &str) -> String {
     }
     format!(
         "{}: {} new, {} replaced, {} unchanged\n",
-        counted(tally.total(), what),
+        counted(tally.total(), what, &format!("{what}s")),
         tally.new,
         tally.replaced,
         tally.unchanged
     )
-}
-
-fn counted(count: u64, what: &str) -> String {
-    if count == 1 {
-        format!("1 {what}")
-    } else {
-        format!("{count} {what}s")
-    }
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use crate::cli::output::Format;
 use crate::cli::{App, CliError, Outcome};
 use crate::equipment::{Mode, Speed, Unit};
-use crate::quantity::{Celsius, Kilowatts, UnitSystem};
+use crate::quantity::{Celsius, Kilowatts, UnitSystem, counted};
 use crate::report::csv_text::csv_text;
 use crate::report::table::{Column, PlainTable, paragraph};
 
@@ -146,10 +146,9 @@ fn as_table(lines: &[Line], width: u16, units: UnitSystem) -> String {
             temperature(line.operates_to_c),
         ]);
     }
-    let count = lines.len();
-    let what = if count == 1 { "unit" } else { "units" };
+    let count = counted(lines.len(), "unit", "units");
     let note = format!(
-        "{count} {what}. Heating: the coldest point of the fastest speed, and the smallest capacity published; –: not \
+        "{count}. Heating: the coldest point of the fastest speed, and the smallest capacity published; –: not \
          published. `overwinter catalog show UNIT` shows every point and its source."
     );
     format!("{}\n{}", table.text(), paragraph(&note, width, "", ""))

@@ -6,7 +6,7 @@ use crate::catalog::{AsWritten, Catalog};
 use crate::cli::output::Format;
 use crate::cli::{App, CliError, Outcome};
 use crate::equipment::{FieldValue, Point, Source, SourceId, UNIT_FIELDS, Unit};
-use crate::quantity::{Kilowatts, UnitSystem};
+use crate::quantity::{Celsius, Kilowatts, LitresPerSecond, UnitSystem, fixed};
 use crate::report::table::{Column, PlainTable, paragraph};
 
 /// One unit with every point and every source
@@ -123,7 +123,9 @@ fn as_text(
     for field in UNIT_FIELDS {
         match (field.get)(&unit.model) {
             None => missing.push(field.name),
-            Some(FieldValue::Number(number)) => published.push(format!("{} {number}", field.name)),
+            Some(FieldValue::Number(number)) => {
+                published.push(number_words(field.name, number, units))
+            }
             Some(FieldValue::Text(word)) => published.push(format!("{} {word}", field.name)),
             Some(FieldValue::Flag(flag)) => {
                 published.push(format!(
@@ -170,6 +172,22 @@ fn as_text(
         text += &super::sources::as_text(source, width);
     }
     text
+}
+
+/// A declared number in the units of the answer: a temperature or an airflow with its unit, any other as its column says, to
+/// four decimals at most.
+fn number_words(column: &str, number: f64, units: UnitSystem) -> String {
+    if let Some(name) = column.strip_suffix("_c") {
+        return format!("{name} {}", units.temperature(Celsius(number)));
+    }
+    if let Some(name) = column.strip_suffix("_l_s") {
+        return format!("{name} {}", units.airflow(LitresPerSecond(number)));
+    }
+    let text = fixed(number, 4);
+    format!(
+        "{column} {}",
+        text.trim_end_matches('0').trim_end_matches('.')
+    )
 }
 
 fn point_table(
@@ -236,4 +254,23 @@ fn cells(point: &Point, units: UnitSystem) -> [String; 8] {
 /// Electric power is in kW whatever the units of heat.
 fn electric(power: Kilowatts) -> String {
     format!("{:.2} kW", power.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // -15 °F is -26.11 °C; 114.4 cfm are 54 L/s (NIST SP 811).
+    #[test]
+    fn declared_numbers_are_shown_in_the_units_asked_for() {
+        let ip = |column, number| number_words(column, number, UnitSystem::Ip);
+        assert_eq!(ip("operates_to_c", -235.0 / 9.0), "operates_to -15.0 °F");
+        assert_eq!(ip("airflow_l_s", 54.0), "airflow 114 cfm");
+        assert_eq!(
+            number_words("operates_to_c", -235.0 / 9.0, UnitSystem::Si),
+            "operates_to -26.1 °C"
+        );
+        assert_eq!(ip("scop", 4.10), "scop 4.1");
+        assert_eq!(ip("price", 12_000.0), "price 12000");
+    }
 }

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use crate::catalog::Change;
 use crate::cli::{App, CliError, Outcome};
+use crate::quantity::{counted, fixed};
 use crate::report::table::paragraph;
 
 /// Take a weather file into the catalog: EPW, or a CSV table of bins or of hours
@@ -37,11 +38,11 @@ pub(super) fn run(arguments: &Arguments, app: &mut App) -> Result<Outcome, CliEr
         Change::Unchanged => "Already there, unchanged:",
     };
     let mut text = format!(
-        "{done} {}: {}, {:.0} hours in {} states.\n",
+        "{done} {}: {}, {} in {}.\n",
         climate.key,
         climate.name,
-        climate.hours().0,
-        climate.states.len()
+        counted(fixed(climate.hours().0, 0), "hour", "hours"),
+        counted(climate.states.len(), "state", "states")
     );
     for note in &climate.notes {
         text += &paragraph(note, app.look.width, "- ", "  ");

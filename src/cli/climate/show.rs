@@ -5,7 +5,9 @@ use crate::cli::{App, CliError, Outcome};
 use crate::report::climate_csv::climate_csv;
 use crate::report::climate_table::{ClimateAnswer, climate_table};
 
-/// Show a climate: source, design temperatures, degree days, and its hours by temperature as a table with bars
+/// Show a climate: source, design temperatures, and its hours by temperature as a table with bars
+///
+/// Degree days are sums over daily means: they are shown where the hours are kept in their order.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// The climate's name in the catalog

@@ -28,7 +28,7 @@ pub(super) fn run(arguments: &Arguments, app: &mut App) -> Result<Outcome, CliEr
         }
     })?;
     app.print(&format!(
-        "Wrote {place}. Put your own numbers in, then read it back with `overwinter house check {place}`.\n"
+        "Wrote {place}.\nPut your own numbers in, then read it back in words:\n  overwinter house check {place}\n"
     ))?;
     Ok(Outcome::Done)
 }

@@ -75,7 +75,7 @@ impl<'a> Cells<'a> {
             );
         } else if !header.is_fully_named() {
             for place in 0..row.len() {
-                if header.column(place).is_none() && !row.cell(place).is_empty() {
+                if !header.is_named(place) && !row.cell(place).is_empty() {
                     cells.report(
                         Some(place),
                         &quoted(row.cell(place)),

@@ -103,7 +103,8 @@ pub(super) struct Header {
 }
 
 impl Header {
-    /// Reads a header line; every problem with it is listed.
+    /// Reads a header line; every problem with it is listed beside it. The header is missing where its problems leave rows
+    /// without a meaning: columns that no comma separates, or a required column that is not there.
     ///
     /// - `known`  the columns that the file may have   - `required`  the quantities that it must have
     pub(super) fn read(
@@ -111,7 +112,7 @@ impl Header {
         row: Row<'_>,
         known: &'static [Column],
         required: &[&str],
-    ) -> Result<Self, Vec<Problem>> {
+    ) -> (Option<Self>, Vec<Problem>) {
         let mut problems = Vec::new();
         let mut columns: Vec<Option<&'static Column>> = Vec::new();
         let problem =
@@ -121,7 +122,7 @@ impl Header {
             let separated = problem(found, "columns separated by commas".to_owned()).with_hint(
                 "save the table as CSV with commas between columns and a point in numbers",
             );
-            return Err(vec![separated]);
+            return (None, vec![separated]);
         }
         for (place, name) in row.cells().enumerate() {
             let column = known
@@ -162,12 +163,14 @@ impl Header {
             }
             columns.push(column);
         }
+        let mut complete = true;
         for quantity in required {
             if columns
                 .iter()
                 .flatten()
                 .all(|column| column.quantity != *quantity)
             {
+                complete = false;
                 let names: Vec<String> = known
                     .iter()
                     .filter(|column| column.quantity == *quantity)
@@ -179,14 +182,11 @@ impl Header {
                 ));
             }
         }
-        if problems.is_empty() {
-            Ok(Self {
-                names: row.cells().map(str::to_owned).collect(),
-                columns,
-            })
-        } else {
-            Err(problems)
-        }
+        let header = complete.then(|| Self {
+            names: row.cells().map(str::to_owned).collect(),
+            columns,
+        });
+        (header, problems)
     }
 
     /// Where a quantity's column is, if the file has one.
@@ -211,9 +211,14 @@ impl Header {
         self.columns.len()
     }
 
+    /// Whether something may stand below a place: its column has a name, be it an unknown one, which is a problem told once.
+    pub(super) fn is_named(&self, place: usize) -> bool {
+        self.names.get(place).is_some_and(|name| !name.is_empty())
+    }
+
     /// Whether every column has a name.
     pub(super) fn is_fully_named(&self) -> bool {
-        self.columns.iter().all(Option::is_some)
+        self.names.iter().all(|name| !name.is_empty())
     }
 }
 

@@ -31,6 +31,10 @@ pub(super) struct Known {
     pub(super) units: Vec<KnownUnit>,
     unit_places: HashMap<String, usize>,
     suggestions: usize,
+    /// Whether `sources.csv` could not be read: a source that is not found then says nothing.
+    pub(super) sources_unread: bool,
+    /// Whether `units.csv` could not be read: likewise.
+    pub(super) units_unread: bool,
 }
 
 impl Known {
@@ -48,6 +52,9 @@ impl Known {
         if let Some(id) = writing.source_id(key)? {
             self.sources.insert(key.to_owned(), Some(id));
             return Ok(Some(id));
+        }
+        if self.sources_unread {
+            return Ok(None);
         }
         let mut keys: Vec<&str> = self.sources.keys().map(String::as_str).collect();
         keys.sort_unstable();
@@ -91,6 +98,16 @@ impl Known {
             return Ok(Some(self.note_unit(KnownUnit {
                 key: key.to_owned(),
                 id: Some(id),
+                line: None,
+                change: Change::Unchanged,
+                points_written: false,
+            })));
+        }
+        if self.units_unread {
+            // Its points are still looked at, for their own problems.
+            return Ok(Some(self.note_unit(KnownUnit {
+                key: key.to_owned(),
+                id: None,
                 line: None,
                 change: Change::Unchanged,
                 points_written: false,

@@ -128,6 +128,7 @@ impl<'c> Import<'c> {
         let Some((mut rows, header)) =
             self.begin(input, sources::SOURCE_COLUMNS, sources::REQUIRED)
         else {
+            self.known.sources_unread = true;
             return Ok(());
         };
         let places = sources::Places::of(&header);
@@ -157,6 +158,7 @@ impl<'c> Import<'c> {
     fn read_units(&mut self, input: &Input) -> Result<(), CatalogError> {
         let Some((mut rows, header)) = self.begin(input, units::UNIT_COLUMNS, units::REQUIRED)
         else {
+            self.known.units_unread = true;
             return Ok(());
         };
         let places = units::Places::of(&header);
@@ -364,7 +366,7 @@ impl<'c> Import<'c> {
         Ok(())
     }
 
-    /// Opens a file and reads its header; `None` where that has problems.
+    /// Opens a file and reads its header; `None` where its rows cannot be read.
     fn begin(
         &mut self,
         input: &Input,
@@ -380,22 +382,17 @@ impl<'c> Import<'c> {
                 return None;
             }
         };
-        let header = match rows.next() {
+        let (header, problems) = match rows.next() {
             Ok(Some(row)) => Header::read(&name, row, known, required),
             Ok(None) => {
                 let expected = format!("a header line with {}", required.join(", "));
-                Err(vec![Problem::new(&name, "an empty file", expected)])
+                (None, vec![Problem::new(&name, "an empty file", expected)])
             }
-            Err(error) => Err(vec![row_problem(&name, &error)]),
+            Err(error) => (None, vec![row_problem(&name, &error)]),
         };
-        match header {
-            Ok(header) => Some((rows, header)),
-            Err(problems) => {
-                problems
-                    .into_iter()
-                    .for_each(|problem| self.problems.push(problem));
-                None
-            }
-        }
+        problems
+            .into_iter()
+            .for_each(|problem| self.problems.push(problem));
+        header.map(|header| (rows, header))
     }
 }

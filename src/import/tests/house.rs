@@ -35,6 +35,37 @@ fuel_efficiency = 0.95
 "#;
 
 #[test]
+fn a_ventilator_of_which_nothing_is_said_holds_no_moisture_back() {
+    let house = read_house("row.toml", &ROW.replace("latent_recovery = 0.5\n", "")).unwrap();
+    assert_eq!(house.moisture.unwrap().latent_recovery, 0.0);
+    for needed in ["people_and_activities", "infiltration", "ventilation"] {
+        let text = ROW.replace(needed, "# ");
+        let error = read_house("row.toml", &text).unwrap_err().to_string();
+        assert!(
+            error.contains(&format!("moisture.{needed}: found nothing")),
+            "{error}"
+        );
+    }
+}
+
+#[test]
+fn text_that_is_no_toml_is_told_of_alone() {
+    for (sound, broken, place) in [
+        ("[heating]", "[heating", "row.toml:6:9: found \"[heating\""),
+        (
+            "= \"9.2 kW\"",
+            "=",
+            "row.toml:8:14: found \"design_load =\"",
+        ),
+        ("end unit\"", "end unit", "row.toml:1:"),
+    ] {
+        let error = read_house("row.toml", &ROW.replace(sound, broken)).unwrap_err();
+        assert_eq!(error.len(), 1, "{error}");
+        assert!(error.to_string().starts_with(place), "{error}");
+    }
+}
+
+#[test]
 fn a_whole_house_is_read() {
     let house = read_house("row.toml", ROW).unwrap();
     assert_eq!(house.name, "Larch Row, end unit");

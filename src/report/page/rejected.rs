@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::{ReportView, unit_name, words};
 use crate::criteria::{Ask, Reason};
-use crate::quantity::UnitSystem;
+use crate::quantity::{UnitSystem, counted};
 use crate::report::rejected_groups::rejected_groups;
 use crate::study::{Judged, Verdict};
 
@@ -54,7 +54,7 @@ pub(super) fn rejected(view: &ReportView<'_>) -> Markup {
                     details open {
                         summary {
                             (sentence(group.meaning)) " "
-                            span class="note" { (group.units.len()) @if group.units.len() == 1 { " unit" } @else { " units" } }
+                            span class="note" { (counted(group.units.len(), "unit", "units")) }
                         }
                         div class="group" {
                             @for judged in group.units.iter().take(SHOWN) { (one(view, judged)) }

@@ -12,7 +12,7 @@ use jiff::civil::Date;
 
 use crate::criteria::Ask;
 use crate::house::House;
-use crate::quantity::{Money, UnitSystem, fixed};
+use crate::quantity::{Money, UnitSystem, counted, fixed};
 use crate::study::{JudgedQuote, JudgedQuoteUnit, QuoteTotal, QuoteVerdict, UnitFinding, Verdict};
 
 /// How quotes are to be shown.
@@ -67,11 +67,15 @@ fn summary(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> String {
         .iter()
         .filter(|judged| judged.quote.has_expired(view.today) == Some(true))
         .count();
-    let verb = if accepted.len() == 1 { "is" } else { "are" };
+    let verb = if accepted.len() == 1 || quotes.len() == 1 {
+        "is"
+    } else {
+        "are"
+    };
     let mut words = format!(
-        "{} of {} quotes {verb} accepted",
+        "{} of {} {verb} accepted",
         accepted.len(),
-        quotes.len()
+        counted(quotes.len(), "quote", "quotes")
     );
     if expired > 0 {
         words += &format!(", {expired} of them expired by {}", view.today);

@@ -5,7 +5,7 @@ use crate::cooling::CoolingCurves;
 use crate::criteria::{
     BoundValue, Criterion, CriterionReading, Findings, Requirement, keeps, reading,
 };
-use crate::quantity::{Hours, UnitSystem, fixed};
+use crate::quantity::{Hours, UnitSystem, counted, fixed};
 use crate::study::Verdict;
 
 /// What came of a requirement.
@@ -68,10 +68,6 @@ fn verdict_words(verdict: &Verdict) -> String {
             counted(asks.len(), "needed value is", "needed values are")
         ),
     }
-}
-
-fn counted(count: usize, one: &str, many: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { many })
 }
 
 /// A built-in requirement: its value as it was judged, beside its limit.
