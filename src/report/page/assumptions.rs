@@ -101,13 +101,16 @@ fn required(view: &ReportView<'_>) -> Vec<Assumption> {
             ));
         }
     }
-    asks.extend(
-        view.brief
-            .criteria()
-            .criteria
-            .iter()
-            .map(|criterion| clean_text(&criterion.name, 120)),
-    );
+    asks.extend(view.brief.criteria().criteria.iter().map(|criterion| {
+        let name = clean_text(&criterion.name, 120);
+        let bound = criterion.bound.words(criterion.value, view.brief.units());
+        let bound = clean_text(&bound, 120);
+        if name.contains(&bound) {
+            name
+        } else {
+            format!("{name} is {bound}")
+        }
+    }));
     let authority = view.criteria.map_or_else(
         || "house file; the limits of shares are our defaults, no source".to_owned(),
         |file| format!("house file and criteria `{}`", clean_text(file, 120)),

@@ -18,15 +18,15 @@ fn report(units: UnitSystem) -> String {
             point.speed = crate::equipment::Speed::Rated;
         }
     }
-    let mut carrier = unit("larch-36");
-    for point in &mut carrier.points {
+    let mut accepted = unit("larch-36");
+    for point in &mut accepted.points {
         let is_minimum = point.speed == crate::equipment::Speed::Minimum;
         if is_minimum && point.mode == crate::equipment::Mode::Cooling {
             point.capacity = point.capacity * 0.5;
             point.power = point.power * 0.5;
         }
     }
-    let all = [&carrier, &single_speed("stops"), &asking];
+    let all = [&accepted, &single_speed("stops"), &asking];
     let list = Shortlist::of(
         all.into_iter().map(|unit| brief.judge(unit)).collect(),
         |judged| judged.annual_electricity().map(|energy| energy.0),
@@ -57,7 +57,7 @@ fn report(units: UnitSystem) -> String {
             points: 23,
         },
         sections: &[SectionUnit {
-            unit: carrier,
+            unit: accepted,
             sources: vec!["Invented points (invented)".to_owned()],
         }],
         sections_were_named: false,
