@@ -13,18 +13,6 @@ pub enum SwitchOver {
     At(Celsius),
 }
 
-impl SwitchOver {
-    /// Whether the heat pump is the one to run at an outdoor temperature.
-    #[must_use]
-    pub fn heat_pump_runs(self, outdoor: Celsius) -> bool {
-        match self {
-            Self::Always => true,
-            Self::Never => false,
-            Self::At(threshold) => outdoor >= threshold,
-        }
-    }
-}
-
 /// Who is ahead at an outdoor temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ahead {
@@ -213,7 +201,5 @@ mod tests {
     #[test]
     fn at_break_even_itself_the_furnace_is_ahead() {
         assert_eq!(Ahead::at(Some(Cop(2.0)), Cop(2.0)), Ahead::Furnace);
-        assert!(SwitchOver::At(Celsius(-8.0)).heat_pump_runs(Celsius(-8.0)));
-        assert!(!SwitchOver::At(Celsius(-8.0)).heat_pump_runs(Celsius(-8.1)));
     }
 }

@@ -293,20 +293,24 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
-/// The codes of reasons, each once: with the names of criteria, or with how often where that is more.
+/// The codes of reasons, each once: with how often where that is more, and with the names of criteria.
 fn codes(reasons: &[Box<dyn Reason>]) -> String {
     let groups = reasons.chunk_by(|a, b| a.code() == b.code());
     let codes: Vec<String> = groups
         .map(|group| {
             let code = group[0].code();
-            let names: Vec<String> = group
+            let mut names: Vec<String> = group
                 .iter()
                 .filter_map(|reason| Some(format!("\"{}\"", reason.name()?)))
                 .collect();
-            match (names.is_empty(), group.len()) {
-                (false, _) => format!("{code} {}", names.join(", ")),
-                (true, 1) => code.to_owned(),
-                (true, times) => format!("{code} ({times})"),
+            names.dedup();
+            let code = match group.len() {
+                1 => code.to_owned(),
+                times => format!("{code} ({times})"),
+            };
+            match names.is_empty() {
+                true => code,
+                false => format!("{code} {}", names.join(", ")),
             }
         })
         .collect();

@@ -20,6 +20,7 @@ mod quotes;
 mod rank_by;
 mod readme;
 mod severe_years;
+mod shortlist;
 mod switchover;
 mod whatif;
 mod workbook;

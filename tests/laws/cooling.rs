@@ -95,7 +95,7 @@ fn driest_surface(
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(crate::repeatable(64))]
 
     #[test]
     fn heat_and_moisture_balances_close_in_every_state(

@@ -135,7 +135,7 @@ fn thresholds() -> impl Iterator<Item = SwitchOver> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
+    #![proptest_config(crate::repeatable(200))]
 
     #[test]
     fn the_annual_cost_is_least_at_the_computed_switch_over(

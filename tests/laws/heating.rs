@@ -18,7 +18,7 @@ fn near(found: f64, expected: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 128, ..ProptestConfig::default() })]
+    #![proptest_config(crate::repeatable(128))]
 
     #[test]
     fn at_the_balance_point_capacity_is_load_and_above_it_the_load_is_carried(

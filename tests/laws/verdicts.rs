@@ -34,7 +34,7 @@ fn units() -> impl Strategy<Value = Vec<Unit>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(crate::repeatable(64))]
 
     #[test]
     fn raising_the_design_load_never_turns_a_rejection_into_an_acceptance(
