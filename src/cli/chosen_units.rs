@@ -1,6 +1,6 @@
 //! The units that a command looks at: those named, else the best accepted ones.
 
-use super::{App, CliError};
+use super::CliError;
 use crate::catalog::Catalog;
 use crate::equipment::Unit;
 use crate::study::{Brief, Judged, RankBy, Shortlist};
@@ -35,9 +35,7 @@ pub(super) fn chosen_units(
         .collect()
 }
 
-/// What to do where no unit is accepted and none was named.
-pub(super) fn none_accepted(app: &mut App) -> Result<(), CliError> {
-    app.print(
-        "No unit of the catalog is accepted for this house. Name the units to look at after the house file.\n",
-    )
+/// What to say where no unit is accepted and none was named.
+pub(super) fn none_accepted() -> CliError {
+    CliError::nothing_accepted().hint("or name the units to look at after the house file")
 }

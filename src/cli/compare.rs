@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use super::output::Format;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::report::compare::{CompareView, compare_csv, compare_data, compare_table};
 use crate::study::comparison::comparison;
@@ -39,19 +40,23 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         arguments.criteria.as_deref(),
         arguments.climate.as_deref(),
     )?;
-    let judged = arguments
+    let units = arguments
         .keys
         .iter()
-        .map(|key| Ok(brief.judge(&catalog.unit(key)?)))
+        .map(|key| Ok(catalog.unit(key)?))
         .collect::<Result<Vec<_>, CliError>>()?;
+    let judged: Vec<_> = units.iter().map(|unit| brief.judge(unit)).collect();
+    let sources = sources_of(&catalog, &units)?;
     let rows = comparison(&judged, brief.without_call().is_some());
     let view = CompareView {
         house: &brief.house().name,
         climate: climate.as_deref(),
         keys: &arguments.keys,
+        judged: &judged,
         rows: &rows,
         units: app.units,
         width: app.look.width,
+        sources: &sources,
     };
     match arguments.format {
         Format::Table => app.print(&compare_table(&view))?,

@@ -1,14 +1,12 @@
 //! `overwinter cost`: what a year and a life of each way of heating come to.
 
-use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::chosen_units::{chosen_units, none_accepted};
 use super::new_file::WorkbookArguments;
 use super::output::Format;
-use super::shortlist::source_words;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
-use crate::catalog::Catalog;
 use crate::climate::Climate;
 use crate::economics::{Growth, Outlook};
 use crate::equipment::Unit;
@@ -22,23 +20,30 @@ const SHOWN: usize = 5;
 
 /// Energy, cost, emissions and source energy of a year by each way of heating; with --years, of a life
 ///
-/// Each unit is set against electric resistance alone and a fuel furnace alone, at the prices and factors under [energy] of
-/// the house file: flat prices, blocks by month, or prices by the hour where the climate is hourly, with the monthly
-/// charge of each account that a way needs. What is not given there is said to be `not given`; no price or factor is built
-/// in. Every factor stands beneath the table with its source and year.
+/// Each unit is set against electric resistance alone and a fuel furnace
+/// alone, at the prices and factors under [energy] of the house file: flat
+/// prices, blocks by month, or prices by the hour where the climate is
+/// hourly, with the monthly charge of each account that a way needs. What is
+/// not given there is said to be `not given`; no price or factor is built in.
+/// Every factor stands beneath the table with its source and year.
 ///
-/// A life, with --years and --discount, all rates as fractions (0.03 is 3 % a year):
+/// A life, with --years and --discount, each rate a fraction or a percentage
+/// (0.03 or "3 %"):
 ///
-///   cost of service year k    C_k = sum over electricity, fuel and upkeep of C_1 (1 + g)^(k - 1)
-///   lifetime cost             I + sum over k = 1 .. n of C_k / (1 + r)^k
-///   the same as a year        L r / (1 - (1 + r)^-n), or L / n at r = 0
-///   net present value         (I_other - I_chosen) + sum of (C_k,other - C_k,chosen) / (1 + r)^k
-///   payback                   when the sum of those flows, not discounted, reaches zero; within a year in proportion
-///   discounted payback        the same with each flow divided by (1 + r)^k
+///   cost of year k       C_k = sum of C_1 (1 + g)^(k - 1) over
+///                        electricity, fuel and upkeep
+///   lifetime cost        L = I + sum over k = 1 .. n of C_k / (1 + r)^k
+///   the same as a year   L r / (1 - (1 + r)^-n), or L / n at r = 0
+///   net present value    I_other - I_chosen, and added to it the sum of
+///                        (C_k,other - C_k,chosen) / (1 + r)^k
+///   payback              when the sum of those flows, not discounted,
+///                        reaches zero; within a year in proportion
+///   discounted payback   the same with each flow divided by (1 + r)^k
 ///
-/// I is paid in year 0, bills at the end of their year; r is the discount rate, g the growth of a price, n the years. Rates
-/// are all real or all nominal. A furnace's fan is not counted. What is there already has an investment of 0, which must
-/// be said.
+/// I is paid in year 0, bills at the end of their year; r is the discount
+/// rate, g the growth of a price, n the years. Rates are all real or all
+/// nominal. A furnace's fan is not counted. What is there already has an
+/// investment of 0, which must be said.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Arguments {
@@ -70,10 +75,11 @@ struct LifeArguments {
     /// Service life in years
     #[arg(long, value_name = "N", requires = "discount")]
     years: Option<u16>,
-    /// Discount rate a year, such as 0.03
+    /// Discount rate a year, such as 0.03 or "3 %"
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         requires = "years",
         allow_negative_numbers = true
     )]
@@ -82,6 +88,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -92,6 +99,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -102,6 +110,7 @@ struct LifeArguments {
     #[arg(
         long,
         value_name = "RATE",
+        value_parser = rate,
         default_value_t = 0.0,
         requires = "years",
         allow_negative_numbers = true,
@@ -155,6 +164,36 @@ impl LifeArguments {
     }
 }
 
+/// Largest rate a year, up or down: what is above it was meant as a percentage.
+const LARGEST_RATE: f64 = 0.5;
+
+/// A rate a year on the command line, as a fraction: from `0.03` or `3 %`.
+fn rate(text: &str) -> Result<f64, String> {
+    let (number, scale) = match text.trim().strip_suffix('%') {
+        Some(number) => (number.trim(), 0.01),
+        None => (text.trim(), 1.0),
+    };
+    let Some(number) = number.parse::<f64>().ok().filter(|rate| rate.is_finite()) else {
+        return Err("expected a rate a year, such as 0.03 or \"3 %\"".to_owned());
+    };
+    let rate = number * scale;
+    if rate.abs() <= LARGEST_RATE {
+        return Ok(rate);
+    }
+    let hint = if scale == 1.0 && number.abs() <= 50.0 {
+        format!(
+            "; for {number} % a year write {} or \"{number} %\"",
+            number / 100.0
+        )
+    } else {
+        String::new()
+    };
+    Err(format!(
+        "that is {} % a year, and at most 50 % is taken{hint}",
+        rate * 100.0
+    ))
+}
+
 /// An amount of money on the command line.
 fn amount(text: &str) -> Result<Money, String> {
     let amount = text.parse::<f64>().ok();
@@ -190,7 +229,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
     let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
-    let sources = sources_of(&catalog, &chosen)?;
+    let sources = sources_of(&catalog, chosen.iter().map(|(unit, _)| unit))?;
     let costs = all_costs(brief.house(), &climate, &chosen, prospect.as_ref())?;
     let view = CostView {
         house: brief.house(),
@@ -205,16 +244,15 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         .workbook
         .write(app, || cost_sheet(&view, &costs.units))?;
     match arguments.format {
-        Format::Table if chosen.is_empty() => none_accepted(app)?,
+        Format::Table if chosen.is_empty() => {}
         Format::Table => app.print(&cost_table(&view, &costs.units))?,
         Format::Json => app.print_json(&CostAnswer::of(&view, &costs.units))?,
         Format::Csv => app.print(&cost_sheet(&view, &costs.units).csv())?,
     }
-    Ok(if chosen.is_empty() {
-        Outcome::NothingAccepted
-    } else {
-        Outcome::Done
-    })
+    if chosen.is_empty() {
+        return Err(none_accepted());
+    }
+    Ok(Outcome::Done)
 }
 
 struct Costs {
@@ -268,15 +306,4 @@ fn without_prices(house: &House) -> House {
         energy,
         ..house.clone()
     }
-}
-
-/// The sources behind the units shown.
-pub(super) fn sources_of(
-    catalog: &Catalog,
-    chosen: &[(Unit, Judged)],
-) -> Result<Vec<String>, CliError> {
-    let used: BTreeSet<_> = chosen.iter().map(|(unit, _)| unit.model.source).collect();
-    used.into_iter()
-        .map(|id| Ok(source_words(&catalog.source(id)?)))
-        .collect()
 }

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 use std::process::ExitCode;
 
-use super::exit::{CATALOG_UNUSABLE, INPUT_ERROR};
+use super::exit::{CATALOG_UNUSABLE, INPUT_ERROR, NOTHING_ACCEPTED};
 use crate::report::clean_lines;
 
 /// Longest line of a message \[characters\]: whatever it names, it does not flood the terminal.
@@ -22,6 +22,7 @@ pub struct CliError {
 enum Kind {
     Input,
     Catalog,
+    NothingAccepted,
     /// The reader of our output went away (`| head`); not worth a word.
     ReaderGone,
 }
@@ -47,6 +48,16 @@ impl CliError {
         }
     }
 
+    /// No unit is accepted, so that there is none to look at: exit code 1.
+    #[must_use]
+    pub fn nothing_accepted() -> Self {
+        Self {
+            kind: Kind::NothingAccepted,
+            message: "no unit of the catalog is accepted for this house".to_owned(),
+            hints: vec!["`overwinter shortlist` shows why each is not".to_owned()],
+        }
+    }
+
     /// Adds what the reader might do next.
     #[must_use]
     pub fn hint(mut self, hint: impl std::fmt::Display) -> Self {
@@ -66,6 +77,7 @@ impl CliError {
             Kind::ReaderGone => return ExitCode::SUCCESS,
             Kind::Input => INPUT_ERROR,
             Kind::Catalog => CATALOG_UNUSABLE,
+            Kind::NothingAccepted => NOTHING_ACCEPTED,
         };
         let mut text = format!("error: {}\n", self.message);
         for hint in &self.hints {

@@ -2,6 +2,8 @@
 
 use std::process::ExitCode;
 
+/// Exit code where nothing was accepted.
+pub const NOTHING_ACCEPTED: u8 = 1;
 /// Exit code of a usage or input error: nothing was changed.
 pub const INPUT_ERROR: u8 = 2;
 /// Exit code where the catalog is damaged or newer than the program.
@@ -20,7 +22,7 @@ impl From<Outcome> for ExitCode {
     fn from(outcome: Outcome) -> Self {
         match outcome {
             Outcome::Done => Self::SUCCESS,
-            Outcome::NothingAccepted => Self::from(1),
+            Outcome::NothingAccepted => Self::from(NOTHING_ACCEPTED),
         }
     }
 }

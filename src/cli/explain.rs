@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use super::pick_unit::unit_or_pick;
-use super::shortlist::source_words;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::report::explain::{
     ExplainView, explain_data, explain_html, explain_markdown, explain_text,
@@ -72,7 +72,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         arguments.topic
     };
     let explanation = explain(&brief, &unit, &topics);
-    let sources = vec![source_words(&catalog.source(unit.model.source)?)];
+    let sources = sources_of(&catalog, [&unit])?;
     let view = ExplainView {
         explanation: &explanation,
         house: brief.house(),

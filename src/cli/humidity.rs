@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::output::Format;
 use super::pick_unit::unit_or_pick;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::cooling::CoolingCurves;
 use crate::criteria::Criteria;
@@ -115,6 +116,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         })
         .collect::<Result<Vec<_>, _>>()?;
     let caveats = cooling_caveats(curves.as_ref(), Some(&own.season));
+    let sources = sources_of(&catalog, [&unit])?;
     let view = HumidityView {
         house: &house,
         unit: &unit.model.key,
@@ -124,6 +126,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         caveats: &caveats,
         units: app.units,
         width: app.look.width,
+        sources: &sources,
     };
     match arguments.format {
         Format::Table => app.print(&humidity_table(&view))?,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::page_file::PageArguments;
 use super::pick_unit::unit_or_pick;
-use super::report::sources_of;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::report::lesson::{LessonView, lesson_html};
 use crate::study::Brief;
@@ -49,7 +49,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
     )?;
     let brief = Arc::new(Brief::new(house, climate.as_ref(), criteria, app.units));
     let unit = catalog.unit(&unit_or_pick(arguments.unit, &catalog, &brief)?)?;
-    let sources = sources_of(&catalog, &unit)?;
+    let sources = sources_of(&catalog, [&unit])?;
     let page = lesson_html(&LessonView {
         brief: &brief,
         unit: &unit,

@@ -65,6 +65,7 @@ mod quotes;
 mod report;
 mod shortlist;
 mod switchover;
+mod unit_sources;
 mod whatif;
 
 commands! {

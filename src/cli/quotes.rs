@@ -20,21 +20,24 @@ use crate::study::{JudgedQuote, Quote, QuoteBrief, QuoteVerdict, UnitFinding, or
 ///
 ///   quote           your name for it
 ///   unit            a key of the catalog, or several with " + " between them
-///   share           of several units, which part of the load each serves, such as 0.6 + 0.4
+///   share           which part of the load each of several units serves: 0.6 + 0.4
 ///   supplier        who offers it
 ///   price           of the equipment
 ///   installation    of putting it in
-///   extras          of everything else that the house needs for it, such as a panel
+///   extras          of everything else that the house needs, such as a panel
 ///   currency        of the three amounts
 ///   warranty_years
 ///   valid_until     the last day on which it holds, such as 2026-08-31
 ///   note            your own words
 ///
-/// Only `quote` and `unit` must be there. A blank is what the quote does not say: it is listed, and never taken as zero.
+/// Only `quote` and `unit` must be there. A blank is what the quote does not
+/// say: it is listed, and never taken as zero.
 ///
-/// A unit is judged as `shortlist` judges it. A quote is accepted where every unit of it is; a unit that the catalog does
-/// not have leaves it undecided, with the list of what to ask the supplier for. Of several units each is judged against its
-/// share of every load; without shares each is judged against the whole house. An expired quote keeps its verdict, and the
+/// A unit is judged as `shortlist` judges it. A quote is accepted where every
+/// unit of it is; a unit that the catalog does not have leaves it undecided,
+/// with the list of what to ask the supplier for. Of several units each is
+/// judged against its share of every load; without shares each is judged
+/// against the whole house. An expired quote keeps its verdict, and the
 /// answer says that it has expired.
 ///
 /// Exit code 0 where some quote is accepted, 1 where none is.

@@ -1,14 +1,12 @@
 //! `overwinter report`: the whole answer for one house as a page for screen and paper.
 
-use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::page_file::PageArguments;
-use super::shortlist::source_words;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::catalog::Catalog;
 use crate::climate::Climate;
-use crate::equipment::Unit;
 use crate::report::answer::CatalogSize;
 use crate::report::fingerprint::{Content, Fingerprint, InputPrint, climate_digest, text_digest};
 use crate::report::page::{ClimateFacts, ReportView, SectionUnit, report_html};
@@ -140,21 +138,8 @@ fn named(only: &[String], catalog: &Catalog) -> Result<Option<Vec<String>>, CliE
 /// A unit with the sources of its figures and points.
 fn section(catalog: &Catalog, key: &str) -> Result<SectionUnit, CliError> {
     let unit = catalog.unit(key)?;
-    let sources = sources_of(catalog, &unit)?;
+    let sources = sources_of(catalog, [&unit])?;
     Ok(SectionUnit { unit, sources })
-}
-
-/// The sources of a unit's figures and points, each once.
-pub(super) fn sources_of(catalog: &Catalog, unit: &Unit) -> Result<Vec<String>, CliError> {
-    let ids: BTreeSet<_> = unit
-        .points
-        .iter()
-        .map(|point| point.source)
-        .chain([unit.model.source])
-        .collect();
-    ids.into_iter()
-        .map(|id| Ok(source_words(&catalog.source(id)?)))
-        .collect()
 }
 
 fn climate_facts(climate: &Climate) -> ClimateFacts {

@@ -42,13 +42,22 @@ pub struct Arguments {
     #[arg(long, value_enum, default_value_t)]
     rank_by: RankBy,
     /// Show only the best accepted units
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", value_parser = at_least_one)]
     top: Option<usize>,
     /// Show every rejected and undecided unit with every reason
     #[arg(long)]
     all: bool,
     #[command(flatten)]
     workbook: WorkbookArguments,
+}
+
+/// How many units are to be shown.
+fn at_least_one(text: &str) -> Result<usize, String> {
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|&count| count >= 1)
+        .ok_or_else(|| "expected a whole number of units, 1 or more".to_owned())
 }
 
 /// Judges the whole catalog and prints the short list.

@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 
 use super::chosen_units::{chosen_units, none_accepted};
-use super::cost::sources_of;
 use super::new_file::{WorkbookArguments, check_new_file, write_new_file};
 use super::output::Format;
+use super::unit_sources::sources_of;
 use super::{App, CliError, Outcome};
 use crate::economics::Measure;
 use crate::report::switchover::{
@@ -18,13 +18,16 @@ const SHOWN: usize = 3;
 
 /// Below which outdoor temperature a furnace takes over, by cost, emissions and source energy
 ///
-/// At an outdoor temperature the heat pump is ahead where its COP at the house's own load is above
+/// At an outdoor temperature the heat pump is ahead where its COP at the
+/// house's own load is above
 ///
 ///   furnace efficiency x (price of a kWh of electricity / price of a kWh of fuel)
 ///
-/// and alike with emission and source-energy factors in place of prices. `never`: the furnace never takes over in this
-/// climate; `always`: the heat pump is never ahead. Beside each temperature stand the hours and the year of heating with both,
-/// run that way. Where the COP crosses the value more than once, the switch-over with the least in the year is taken.
+/// and alike with emission and source-energy factors in place of prices.
+/// `never`: the furnace never takes over in this climate; `always`: the heat
+/// pump is never ahead. Beside each temperature stand the hours and the year
+/// of heating with both, run that way. Where the COP crosses the value more
+/// than once, the switch-over with the least in the year is taken.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Arguments {
@@ -113,7 +116,7 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         })?;
     let brief = Brief::new(house, Some(&climate), criteria, app.units);
     let chosen = chosen_units(&catalog, &brief, &arguments.named, SHOWN)?;
-    let sources = sources_of(&catalog, &chosen)?;
+    let sources = sources_of(&catalog, chosen.iter().map(|(unit, _)| unit))?;
     let mut units = Vec::new();
     let mut left_out = Vec::new();
     for (unit, judged) in &chosen {
@@ -148,14 +151,13 @@ pub fn run(arguments: Arguments, app: &mut App) -> Result<Outcome, CliError> {
         .workbook
         .write(app, || switchover_sheet(&view, &units))?;
     match arguments.format {
-        Format::Table if chosen.is_empty() => none_accepted(app)?,
+        Format::Table if chosen.is_empty() => {}
         Format::Table => app.print(&switchover_table(&view, &units))?,
         Format::Json => app.print_json(&SwitchoverAnswer::of(&view, &units))?,
         Format::Csv => app.print(&switchover_sheet(&view, &units).csv())?,
     }
-    Ok(if chosen.is_empty() {
-        Outcome::NothingAccepted
-    } else {
-        Outcome::Done
-    })
+    if chosen.is_empty() {
+        return Err(none_accepted());
+    }
+    Ok(Outcome::Done)
 }

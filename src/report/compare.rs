@@ -4,8 +4,10 @@ use serde_json::{Value as Json, json};
 
 use super::csv_text::csv_text;
 use super::explain::written;
+use super::foot::{caveats, sources_and_cautions};
 use super::table::{Column, PlainTable, paragraph};
 use crate::quantity::{Celsius, KilogramsPerHour, Kilowatts, UnitSystem, fixed};
+use crate::study::Judged;
 use crate::study::comparison::{ComparisonRow, Figure};
 use crate::study::explain::{Measure, Value};
 
@@ -18,12 +20,16 @@ pub struct CompareView<'a> {
     pub climate: Option<&'a str>,
     /// The units' keys, in order.
     pub keys: &'a [String],
+    /// The units.
+    pub judged: &'a [Judged],
     /// The rows.
     pub rows: &'a [ComparisonRow],
     /// Units of the table.
     pub units: UnitSystem,
     /// Characters that fit a line.
     pub width: u16,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
 }
 
 /// What marks the best of a row: a sign, not a colour, before the number so that numbers stay in line.
@@ -64,7 +70,16 @@ pub fn compare_table(view: &CompareView<'_>) -> String {
         }
         text += &table.text();
     }
-    text + &format!("\n{BEST} best of the row\n")
+    text.push('\n');
+    let legend = format!(
+        "{BEST} best of the row; in what a season's load makes of a unit (COP, electricity, cycling, humidity), of the units \
+         that carry the design load and at least 99 % of the season's."
+    );
+    text += &paragraph(&legend, view.width, "", "  ");
+    for caveat in caveats(view.judged, view.units) {
+        text += &paragraph(&caveat, view.width, "", "  ");
+    }
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 /// The row's name with the unit of its figures.
@@ -91,7 +106,10 @@ fn label(row: &ComparisonRow, units: UnitSystem) -> String {
 
 /// Whether the row's numbers are shares, shown as percentages.
 fn is_share(row: &ComparisonRow) -> bool {
-    row.name == "margin" || row.name == "peak_rh" || row.name.ends_with("_share")
+    row.name == "margin"
+        || row.name == "peak_rh"
+        || row.name == "share_carried"
+        || row.name.ends_with("_share")
 }
 
 fn shown(row: &ComparisonRow, figure: &Figure, units: UnitSystem) -> String {
@@ -141,6 +159,7 @@ pub fn compare_data(view: &CompareView<'_>) -> Json {
         "climate": view.climate,
         "units": view.keys,
         "rows": rows,
+        "sources": view.sources,
     })
 }
 

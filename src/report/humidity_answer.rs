@@ -27,6 +27,8 @@ pub struct HumidityView<'a> {
     pub units: UnitSystem,
     /// Characters that fit a line.
     pub width: u16,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
 }
 
 /// What holds of every humidity answer, whatever the unit.

@@ -1,6 +1,6 @@
 //! A unit's summer for people: by outdoor temperature, the hours without a call apart, and two indoor temperatures compared.
 
-use super::cautions::CAUTIONS;
+use super::foot::sources_and_cautions;
 use super::humidity_answer::{HUMIDITY_NOTES, HumidityView, fan_name};
 use super::table::{Column, PlainTable, paragraph};
 use crate::cooling::{HumiditySeason, Known};
@@ -29,10 +29,10 @@ pub fn humidity_table(view: &HumidityView<'_>) -> String {
             text += &paragraph(&sentence, view.width, "", "  ");
         }
     }
-    for note in HUMIDITY_NOTES.iter().chain(&CAUTIONS) {
+    for note in HUMIDITY_NOTES {
         text += &paragraph(note, view.width, "", "  ");
     }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 fn head(view: &HumidityView<'_>) -> String {

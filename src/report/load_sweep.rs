@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::cautions::CAUTIONS;
 use super::csv_text::{cells_of, csv_text};
+use super::foot::sources_and_cautions;
 use super::shortlist_table::{balance_words, unknown};
 use super::table::{Column, PlainTable, paragraph};
 use crate::house::House;
@@ -21,6 +21,8 @@ pub struct LoadSweepView<'a> {
     pub units: UnitSystem,
     /// Characters that fit a line.
     pub width: u16,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
 }
 
 /// The document.
@@ -45,13 +47,15 @@ struct RowAnswer {
     annual_electricity_kwh: Option<f64>,
     seasonal_cop: Option<f64>,
     annual_electricity_with_largest_unit_kwh: Option<f64>,
+    accepted_unit: Option<String>,
+    accepted_capacity_at_design_kw: Option<f64>,
+    accepted_annual_electricity_kwh: Option<f64>,
 }
 
 #[derive(Debug, Serialize)]
 struct GainAnswer {
     from_kw: f64,
     to_kw: f64,
-    annual_electricity_kwh: Option<f64>,
     annual_electricity_same_unit_kwh: Option<f64>,
     capacity_kw: f64,
 }
@@ -67,7 +71,6 @@ impl LoadSweepAnswer {
             gain_per_kw: GainPerKilowatt::of(rows).map(|gain| GainAnswer {
                 from_kw: gain.from.0,
                 to_kw: gain.to.0,
-                annual_electricity_kwh: gain.electricity.map(|saved| saved.0),
                 annual_electricity_same_unit_kwh: gain.electricity_same_unit.map(|saved| saved.0),
                 capacity_kw: gain.capacity,
             }),
@@ -78,6 +81,7 @@ impl LoadSweepAnswer {
 impl RowAnswer {
     fn of(row: &LoadSweepRow) -> Self {
         let judged = row.smallest.as_ref();
+        let accepted = row.smallest_accepted.as_ref();
         let season = judged.and_then(|judged| judged.heating.season);
         Self {
             design_load_kw: row.load.0,
@@ -97,6 +101,13 @@ impl RowAnswer {
                 .map(|energy| energy.0),
             seasonal_cop: season.and_then(|season| season.seasonal_cop()),
             annual_electricity_with_largest_unit_kwh: row.with_largest_unit.map(|energy| energy.0),
+            accepted_unit: accepted.map(|judged| judged.model.key.clone()),
+            accepted_capacity_at_design_kw: accepted
+                .and_then(|judged| judged.heating.capacity_at_design)
+                .map(|capacity| capacity.0),
+            accepted_annual_electricity_kwh: accepted
+                .and_then(Judged::annual_electricity)
+                .map(|energy| energy.0),
         }
     }
 }
@@ -164,12 +175,10 @@ pub fn load_sweep_table(view: &LoadSweepView<'_>, rows: &[LoadSweepRow]) -> Stri
     }
     text += &table.text();
     text += &why_not(view, rows);
+    text += &accepted_in_full(view, rows);
     text += &gain(view, rows);
     text.push('\n');
-    for caution in CAUTIONS {
-        text += &paragraph(caution, view.width, "", "  ");
-    }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 fn cells(row: &LoadSweepRow, units: UnitSystem) -> Vec<String> {
@@ -225,6 +234,42 @@ fn why_not(view: &LoadSweepView<'_>, rows: &[LoadSweepRow]) -> String {
     text
 }
 
+/// For each load the smallest unit that does all that is asked, in a block of its own.
+fn accepted_in_full(view: &LoadSweepView<'_>, rows: &[LoadSweepRow]) -> String {
+    let units = view.units;
+    let heads = [
+        format!("load {}", units.power_unit()),
+        "smallest unit accepted in full".to_owned(),
+        format!("gives {}", units.power_unit()),
+        "kWh a year".to_owned(),
+    ];
+    let columns = [
+        (heads[0].as_str(), Column::Numbers),
+        (heads[1].as_str(), Column::Words),
+        (heads[2].as_str(), Column::Numbers),
+        (heads[3].as_str(), Column::Numbers),
+    ];
+    let mut table = PlainTable::new(view.width, &columns);
+    for row in rows {
+        let load = units.bare_power(row.load);
+        table.row(match &row.smallest_accepted {
+            None => [load, "none".to_owned(), String::new(), String::new()],
+            Some(judged) => [
+                load,
+                judged.model.key.clone(),
+                judged
+                    .heating
+                    .capacity_at_design
+                    .map_or_else(unknown, |capacity| units.bare_power(capacity)),
+                judged
+                    .annual_electricity()
+                    .map_or_else(unknown, |energy| fixed(energy.0, 0)),
+            ],
+        });
+    }
+    format!("\n{}\n", table.text())
+}
+
 fn gain(view: &LoadSweepView<'_>, rows: &[LoadSweepRow]) -> String {
     let Some(gain) = GainPerKilowatt::of(rows) else {
         return String::new();
@@ -244,14 +289,11 @@ fn gain(view: &LoadSweepView<'_>, rows: &[LoadSweepRow]) -> String {
         units.power(gain.to),
         fixed(gain.capacity, 2),
     );
-    if let Some(saved) = gain.electricity {
-        sentence += &format!(" and saves {} kWh a year", fixed(saved.0 * per, 0));
-        if let Some(same) = gain.electricity_same_unit {
-            sentence += &format!(
-                "; with the larger unit kept it would save {} kWh",
-                fixed(same.0 * per, 0)
-            );
-        }
+    if let Some(same) = gain.electricity_same_unit {
+        sentence += &format!(
+            "; the larger unit, kept, would take {} kWh a year less",
+            fixed(same.0 * per, 0)
+        );
     }
     paragraph(&(sentence + "."), view.width, "", "")
 }

@@ -12,6 +12,7 @@ pub mod design_table;
 pub mod explain;
 pub mod factor_words;
 pub mod fingerprint;
+pub mod foot;
 pub mod house_words;
 pub mod humidity_answer;
 pub mod humidity_table;

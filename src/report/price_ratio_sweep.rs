@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::cautions::CAUTIONS;
 use super::clean_text;
 use super::factor_words::factor_words;
+use super::foot::sources_and_cautions;
 use super::sheet::Sheet;
 use super::switchover::furnace_below;
 use super::table::{Column, PlainTable, paragraph};
@@ -28,6 +28,8 @@ pub struct PriceRatioView<'a> {
     pub units: UnitSystem,
     /// Characters that fit a line.
     pub width: u16,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
 }
 
 /// The document.
@@ -191,7 +193,7 @@ pub fn price_ratio_table(view: &PriceRatioView<'_>, sweep: &PriceRatioSweep) -> 
     for line in foot(view, sweep) {
         text += &paragraph(&line, view.width, "", "  ");
     }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 fn flips(view: &PriceRatioView<'_>, sweep: &PriceRatioSweep) -> Vec<String> {
@@ -244,6 +246,5 @@ fn foot(view: &PriceRatioView<'_>, sweep: &PriceRatioSweep) -> Vec<String> {
     if let Some(energy) = &view.house.energy {
         foot.extend(factor_words(energy));
     }
-    foot.extend(CAUTIONS.map(str::to_owned));
     foot
 }

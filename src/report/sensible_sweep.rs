@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::answer::{Note, notes};
-use super::cautions::CAUTIONS;
 use super::csv_text::{cells_of, csv_text};
+use super::foot::sources_and_cautions;
 use super::shortlist_table::unknown;
 use super::table::{Column, PlainTable, paragraph};
 use crate::cooling::{HumiditySeason, Known};
@@ -27,6 +27,8 @@ pub struct SensibleSweepView<'a> {
     pub units: UnitSystem,
     /// Characters that fit a line.
     pub width: u16,
+    /// Titles of the sources behind the units shown.
+    pub sources: &'a [String],
 }
 
 /// What holds of every such sweep.
@@ -185,10 +187,10 @@ pub fn sensible_sweep_table(view: &SensibleSweepView<'_>, rows: &[SensibleSweepR
             text += &paragraph(&sentence, view.width, "", "  ");
         }
     }
-    for note in NOTES.iter().chain(&CAUTIONS) {
+    for note in NOTES {
         text += &paragraph(note, view.width, "", "  ");
     }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 fn cells(row: &SensibleSweepRow, units: UnitSystem) -> Vec<String> {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use super::answer::CatalogSize;
-use super::cautions::CAUTIONS;
+use super::foot::sources_and_cautions;
 use super::other_climates::OtherClimates;
 use super::rejected_groups::rejected_groups;
 use super::table::{Column, PlainTable, paragraph};
@@ -137,9 +137,10 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
     }
     let running_head = match view.by {
         RankBy::Emissions => "kg CO₂ a year".to_owned(),
+        RankBy::Price => price_head(accepted),
         _ => format!("{} a year", currency(view.house)),
     };
-    let running = matches!(view.by, RankBy::Cost | RankBy::Emissions);
+    let running = matches!(view.by, RankBy::Cost | RankBy::Emissions | RankBy::Price);
     if running {
         // Its column takes the place of the margin, which the capacity says too.
         columns.remove(MARGIN);
@@ -187,6 +188,7 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
             let year = judged.running.unwrap_or_default();
             let figure = match view.by {
                 RankBy::Emissions => year.emissions.map(|emissions| emissions.0),
+                RankBy::Price => judged.model.price,
                 _ => year.cost.map(|cost| cost.0),
             };
             row.push(figure.map_or_else(unknown, |figure| fixed(figure, 0)));
@@ -201,7 +203,30 @@ fn accepted(view: &ShortlistView<'_>, accepted: &[Judged]) -> String {
             accepted.len() - shown
         );
     }
+    if matches!(view.by, RankBy::Cost | RankBy::Emissions) {
+        let words = format!(
+            "{running_head}: heating with the house's own backup, cooling and standby{}. kWh a year is without standby.",
+            if view.by == RankBy::Cost {
+                ", and monthly charges; a fuel account only where the backup burns fuel and is called on"
+            } else {
+                ""
+            }
+        );
+        text += &paragraph(&words, view.width, "  ", "    ");
+    }
     text
+}
+
+/// The head of the column of prices, which are all in one currency where they rank.
+fn price_head(accepted: &[Judged]) -> String {
+    let currency = accepted
+        .iter()
+        .filter(|judged| judged.model.price.is_some())
+        .find_map(|judged| judged.model.currency.as_deref());
+    currency.map_or_else(
+        || "price".to_owned(),
+        |currency| format!("price {currency}"),
+    )
 }
 
 /// What the columns of summer mean, and what was not judged because the house file says nothing of it.
@@ -396,13 +421,7 @@ fn foot(view: &ShortlistView<'_>, list: &Shortlist) -> String {
         }
     }
     text.push('\n');
-    for source in view.sources {
-        text += &paragraph(&format!("Source: {source}"), view.width, "", "  ");
-    }
-    for caution in CAUTIONS {
-        text += &paragraph(caution, view.width, "", "  ");
-    }
-    text
+    text + &sources_and_cautions(view.sources, view.width)
 }
 
 /// A caveat with the accepted units that it concerns; where its numbers differ, with those of the first.

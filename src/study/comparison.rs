@@ -1,5 +1,6 @@
 //! Units side by side: the same figures for each, and which is best in each row.
 
+use super::comparable::is_comparable;
 use super::explain::{Measure, Value};
 use super::{Judged, Verdict};
 use crate::cooling::{CoolingSeason, Known};
@@ -47,11 +48,14 @@ pub struct ComparisonRow {
     pub better: Better,
     /// A figure for each unit, in their order.
     pub figures: Vec<Figure>,
+    /// For each unit, whether it may be best: where it leaves load behind, or hours without anything published, its
+    /// figure is of a smaller task than the others'.
+    pub comparable: Vec<bool>,
 }
 
 impl ComparisonRow {
-    /// Whether the figure is as good as any of the row and better than some other. Nobody is best where only one is
-    /// known, where all are the same, or where a figure without a known place could be better still.
+    /// Whether the figure is as good as any comparable one of the row and better than some other. Nobody is best where
+    /// only one is comparable, where all are the same, or where a figure without a known place could be better still.
     #[must_use]
     pub fn is_best(&self, index: usize) -> bool {
         let sign = match self.better {
@@ -63,15 +67,22 @@ impl ComparisonRow {
             Figure::Number(value) | Figure::Below(value) => Some(value.number * sign),
             Figure::Word(_) | Figure::Missing => None,
         };
+        if self.comparable.get(index) != Some(&true) {
+            return false;
+        }
         let Some(own) = self.figures.get(index).and_then(place) else {
             return false;
         };
-        let known: Vec<f64> = self.figures.iter().filter_map(place).collect();
+        let compared = || {
+            self.figures
+                .iter()
+                .zip(&self.comparable)
+                .filter(|&(_, &comparable)| comparable)
+                .map(|(figure, _)| figure)
+        };
+        let known: Vec<f64> = compared().filter_map(place).collect();
         let best = known.iter().copied().fold(f64::INFINITY, f64::min);
-        let open = self
-            .figures
-            .iter()
-            .filter(|figure| matches!(figure, Figure::Below(_)));
+        let open = compared().filter(|figure| matches!(figure, Figure::Below(_)));
         let others_could_be_better = open.filter_map(place).any(|bound| bound > best);
         own <= best && known.iter().any(|&other| other > own) && !others_could_be_better
     }
@@ -126,6 +137,19 @@ const ROWS: &[(&str, &str, Better, Needs, Get)] = &[
                 .heating
                 .season
                 .and_then(|season| season.seasonal_cop())
+                .into()
+        },
+    ),
+    (
+        "share_carried",
+        "share of the winter's heat carried",
+        Better::More,
+        Needs::Climate,
+        |judged| {
+            judged
+                .heating
+                .season
+                .and_then(|season| season.share_carried())
                 .into()
         },
     ),
@@ -391,6 +415,10 @@ pub fn comparison(judged: &[Judged], humidity: bool) -> Vec<ComparisonRow> {
                 better
             },
             figures: judged.iter().map(get).collect(),
+            comparable: judged
+                .iter()
+                .map(|unit| is_comparable(name, unit))
+                .collect(),
         })
         .filter(|row| {
             row.name != "currency"
@@ -412,6 +440,7 @@ mod tests {
             name: "x",
             label: "x",
             better,
+            comparable: vec![true; figures.len()],
             figures,
         }
     }

@@ -16,8 +16,39 @@ pub struct LoadSweep {
     whole: Vec<Brief>,
 }
 
-/// The largest capacity at the design temperature of a unit that carries a load; `None` where it does not.
-pub type Carries = Option<Kilowatts>;
+/// How a unit carries a load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Carrying {
+    /// Its largest capacity at the design temperature.
+    pub capacity: Kilowatts,
+    /// Whether it is accepted with everything that is asked, summer included.
+    pub accepted: bool,
+}
+
+/// How a unit carries a load; `None` where it does not.
+pub type Carries = Option<Carrying>;
+
+/// What is found for a load: the smallest that carries the winter, and the smallest that is accepted in full.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Smallest<T> {
+    /// The smallest that carries the load; `None` where none does.
+    pub carrier: Option<T>,
+    /// The smallest that is accepted with everything that is asked; `None` where none is.
+    pub accepted: Option<T>,
+}
+
+impl<T> Smallest<T> {
+    /// The same of something else.
+    ///
+    /// # Errors
+    /// The first that `other` finds.
+    pub fn try_map<U, E>(self, mut other: impl FnMut(T) -> Result<U, E>) -> Result<Smallest<U>, E> {
+        Ok(Smallest {
+            carrier: self.carrier.map(&mut other).transpose()?,
+            accepted: self.accepted.map(&mut other).transpose()?,
+        })
+    }
+}
 
 /// What one design load comes to.
 #[derive(Debug)]
@@ -26,6 +57,8 @@ pub struct LoadSweepRow {
     pub load: Kilowatts,
     /// The smallest unit that carries it, judged for everything; `None` where no unit does.
     pub smallest: Option<Judged>,
+    /// The smallest unit that is accepted with everything that is asked; `None` where no unit is.
+    pub smallest_accepted: Option<Judged>,
     /// Annual electricity of the unit that the largest load needs, at this load.
     pub with_largest_unit: Option<KilowattHours>,
 }
@@ -37,9 +70,8 @@ pub struct GainPerKilowatt {
     pub from: Kilowatts,
     /// The smaller load.
     pub to: Kilowatts,
-    /// Annual electricity saved per kilowatt, each load with its own smallest unit; `None` without a climate.
-    pub electricity: Option<KilowattHours>,
-    /// The part of it that the larger unit saves too, once it faces the smaller load.
+    /// Annual electricity saved per kilowatt by one and the same unit, that of the larger load: two units of different
+    /// quality would tell of their quality. `None` without a climate.
     pub electricity_same_unit: Option<KilowattHours>,
     /// Capacity at the design temperature that is no longer needed, per kilowatt.
     pub capacity: f64,
@@ -80,51 +112,59 @@ impl LoadSweep {
     pub fn carries(&self, unit: &Unit) -> Vec<Carries> {
         self.carriers
             .iter()
-            .map(|(_, brief)| {
+            .zip(&self.whole)
+            .map(|((_, brief), whole)| {
                 let judged = brief.judge(unit);
-                matches!(judged.verdict, Verdict::Accepted)
-                    .then_some(judged.heating.capacity_at_design)
-                    .flatten()
+                let carries = matches!(judged.verdict, Verdict::Accepted);
+                let capacity = judged.heating.capacity_at_design.filter(|_| carries)?;
+                let accepted = matches!(whole.judge(unit).verdict, Verdict::Accepted);
+                Some(Carrying { capacity, accepted })
             })
             .collect()
     }
 
-    /// For each load, the place in `units` of the one of smallest capacity that carries it; the first of equals.
+    /// For each load, the places in `units` of those of smallest capacity; the first of equals.
     ///
     /// - `units`  what [`LoadSweep::carries`] said of each unit, in the order of keys
     #[must_use]
-    pub fn smallest(&self, units: &[Vec<Carries>]) -> Vec<Option<usize>> {
+    pub fn smallest(&self, units: &[Vec<Carries>]) -> Vec<Smallest<usize>> {
+        let of = |load: usize, wanted: fn(&Carrying) -> bool| {
+            units
+                .iter()
+                .enumerate()
+                .filter_map(|(place, carries)| Some((place, carries.get(load).copied()??)))
+                .filter(|(_, carrying)| wanted(carrying))
+                .min_by(|a, b| a.1.capacity.0.total_cmp(&b.1.capacity.0))
+                .map(|(place, _)| place)
+        };
         (0..self.carriers.len())
-            .map(|load| {
-                units
-                    .iter()
-                    .enumerate()
-                    .filter_map(|(place, carries)| Some((place, carries.get(load).copied()??)))
-                    .min_by(|a, b| a.1.0.total_cmp(&b.1.0))
-                    .map(|(place, _)| place)
+            .map(|load| Smallest {
+                carrier: of(load, |_| true),
+                accepted: of(load, |carrying| carrying.accepted),
             })
             .collect()
     }
 
     /// The rows, in the order of the loads.
     ///
-    /// - `smallest`  for each load the smallest unit that carries it
+    /// - `smallest`  for each load the smallest units
     #[must_use]
-    pub fn rows(&self, smallest: &[Option<Unit>]) -> Vec<LoadSweepRow> {
+    pub fn rows(&self, smallest: &[Smallest<Unit>]) -> Vec<LoadSweepRow> {
         let largest_unit = self
             .carriers
             .iter()
             .zip(smallest)
-            .filter_map(|((load, _), unit)| Some((load.0, unit.as_ref()?)))
+            .filter_map(|((load, _), found)| Some((load.0, found.carrier.as_ref()?)))
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, unit)| unit);
         self.carriers
             .iter()
             .zip(&self.whole)
             .zip(smallest)
-            .map(|(((load, _), brief), unit)| LoadSweepRow {
+            .map(|(((load, _), brief), found)| LoadSweepRow {
                 load: *load,
-                smallest: unit.as_ref().map(|unit| brief.judge(unit)),
+                smallest: found.carrier.as_ref().map(|unit| brief.judge(unit)),
+                smallest_accepted: found.accepted.as_ref().map(|unit| brief.judge(unit)),
                 with_largest_unit: largest_unit
                     .and_then(|unit| brief.judge(unit).annual_electricity()),
             })
@@ -146,14 +186,14 @@ impl GainPerKilowatt {
         if span <= 0.0 {
             return None;
         }
-        let saved =
-            |now: Option<KilowattHours>| Some((high_unit.annual_electricity()? - now?) / span);
         let capacity = |unit: &Judged| unit.heating.capacity_at_design;
         Some(Self {
             from: high.load,
             to: low.load,
-            electricity: saved(low_unit.annual_electricity()),
-            electricity_same_unit: saved(low.with_largest_unit),
+            electricity_same_unit: high
+                .with_largest_unit
+                .zip(low.with_largest_unit)
+                .map(|(high, low)| (high - low) / span),
             capacity: (capacity(high_unit)? - capacity(low_unit)?).0 / span,
         })
     }
@@ -183,11 +223,16 @@ mod tests {
         ];
         let carries: Vec<_> = units.iter().map(|unit| sweep.carries(unit)).collect();
         let smallest = sweep.smallest(&carries);
-        assert_eq!(smallest, [Some(1), Some(0), None]);
+        let carriers: Vec<_> = smallest.iter().map(|found| found.carrier).collect();
+        assert_eq!(carriers, [Some(1), Some(0), None]);
+        // By hand: at a sensible share of 0.75, 3 and 5 kW of cooling are not enough for 4 kW sensible; 9 kW are.
+        let accepted: Vec<_> = smallest.iter().map(|found| found.accepted).collect();
+        assert_eq!(accepted, [Some(2), None, None]);
         let chosen: Vec<_> = smallest
             .into_iter()
-            .map(|place| place.map(|place| units[place].clone()))
-            .collect();
+            .map(|found| found.try_map(|place| Ok::<_, ()>(units[place].clone())))
+            .collect::<Result<_, _>>()
+            .unwrap();
         let rows = sweep.rows(&chosen);
         let electricity = |row: usize| {
             rows[row]
@@ -199,7 +244,6 @@ mod tests {
         assert_eq!((electricity(0), electricity(1)), (Some(1.0), Some(2.0)));
         let gain = GainPerKilowatt::of(&rows).unwrap();
         assert_eq!((gain.from, gain.to), (Kilowatts(8.0), Kilowatts(4.0)));
-        assert_eq!(gain.electricity, Some(KilowattHours(0.25)));
         assert_eq!(gain.electricity_same_unit, Some(KilowattHours(0.25)));
         assert_eq!(gain.capacity, 1.0);
     }
@@ -213,7 +257,10 @@ mod tests {
             UnitSystem::Si,
             &[Kilowatts(4.0)],
         );
-        let rows = sweep.rows(&[Some(unit("a", 9.0, 5.0))]);
+        let rows = sweep.rows(&[Smallest {
+            carrier: Some(unit("a", 9.0, 5.0)),
+            accepted: None,
+        }]);
         assert_eq!(GainPerKilowatt::of(&rows), None);
     }
 }

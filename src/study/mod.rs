@@ -2,6 +2,7 @@
 
 mod brief;
 mod caveat;
+mod comparable;
 pub mod comparison;
 pub mod explain;
 mod judged;
@@ -27,7 +28,7 @@ pub use judged::{Judged, Verdict};
 pub use judged_quote::{
     JudgedQuote, JudgedQuoteUnit, QuoteBrief, QuoteVerdict, UnitFinding, order_quotes,
 };
-pub use load_sweep::{Carries, GainPerKilowatt, LoadSweep, LoadSweepRow};
+pub use load_sweep::{Carries, Carrying, GainPerKilowatt, LoadSweep, LoadSweepRow, Smallest};
 pub use other_climate::{OtherClimate, YearThere, coldest};
 pub use price_ratio::{PriceRatioRow, PriceRatioSweep};
 pub use quote::{Quote, QuoteTotal, QuotedUnit};

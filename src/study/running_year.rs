@@ -95,12 +95,23 @@ impl<'a> RunningCosts<'a> {
         })
     }
 
-    /// A year of these uses with the house's own backup.
+    /// How the house is heated in a year of these uses: the furnace, and its account, only where it has heat to make.
+    #[must_use]
+    pub fn system(&self, uses: &Uses) -> System {
+        if uses.backup_heat.total() > KilowattHours::ZERO {
+            self.system
+        } else {
+            System::HeatPumpWithResistance
+        }
+    }
+
+    /// A year of these uses with the house's own backup. Standby is counted; a fuel account is charged only where the
+    /// backup burns fuel and is called on.
     ///
     /// # Errors
     /// [`BillError`] where a tariff asks for months or hours that the uses do not have.
     pub fn annual(&self, uses: &Uses) -> Result<Annual, BillError> {
-        annual(self.system, uses, self.energy)
+        annual(self.system(uses), uses, self.energy)
     }
 
     /// The year's uses, as finely divided as the tariffs ask; `None` where a season is not known.
@@ -324,6 +335,36 @@ mod tests {
             ..Energy::default()
         };
         assert!((cost(energy) - 0.9).abs() < 1e-12);
+    }
+
+    // By hand: 7 kWh of electricity at 0.20, and twelve charges of 14 only where the furnace has heat to make.
+    #[test]
+    fn a_fuel_account_is_paid_only_where_the_furnace_is_called_on() {
+        let fuel = Energy {
+            electricity_price: Some(0.20.into()),
+            fuel_price: Some(0.0.into()),
+            fuel_efficiency: Some(0.9.into()),
+            fuel_monthly_charge: Some(14.0.into()),
+            ..Energy::default()
+        };
+        let of = |heating: f64| {
+            let mut house = house(10.0, 0.1);
+            house.energy = Some(fuel.clone());
+            let climate = climate(&HOURS);
+            let unit = unit("a", heating, 5.0);
+            let brief = Brief::new(
+                house.clone(),
+                Some(&climate),
+                Criteria::default(),
+                UnitSystem::Si,
+            );
+            let judged = brief.judge(&unit);
+            let costs = RunningCosts::new(&house, &climate).unwrap();
+            costs.year(&unit, &judged).unwrap().cost.unwrap().0
+        };
+        assert!((of(9.0) - 1.4).abs() < 1e-12);
+        // 5 kW leave 1 kWh of the coldest hour to the furnace: 2.5 + 2 + 2 kWh of electricity.
+        assert!((of(5.0) - (1.3 + 168.0)).abs() < 1e-9);
     }
 
     #[test]

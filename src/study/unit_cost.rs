@@ -8,7 +8,7 @@ use crate::economics::{
 };
 use crate::equipment::Unit;
 use crate::house::{Energy, House};
-use crate::quantity::{KilowattHours, Money};
+use crate::quantity::Money;
 
 /// What the buyer expects and would pay. `None`: not given; nothing is assumed in its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -133,11 +133,10 @@ impl<'a> UnitCosts<'a> {
 
     /// Fuel as backup is compared only where the house names a fuel and the unit leaves heat to a backup.
     fn ways(&self, uses: &Uses) -> Vec<System> {
-        let leaves_heat = uses.backup_heat.total() > KilowattHours::ZERO;
-        let has_fuel = self.energy.fuel_backup_efficiency().is_some();
+        let own = self.running.system(uses);
         System::ALL
             .into_iter()
-            .filter(|&system| system != System::HeatPumpWithFuel || (has_fuel && leaves_heat))
+            .filter(|&system| system != System::HeatPumpWithFuel || own == system)
             .collect()
     }
 

@@ -146,6 +146,51 @@ fn a_life_is_the_investment_and_its_years() {
     );
     let text = demo.prints(&life);
     assert!(text.contains("net present value"), "{text}");
+    let mut percent = life;
+    percent[6] = "3";
+    let refused = demo.refuses(&percent);
+    assert!(
+        refused.contains("that is 300 % a year") && refused.contains("write 0.03 or \"3 %\""),
+        "{refused}"
+    );
+    percent[6] = "3 %";
+    assert!(demo.prints(&percent).contains("at 3.0 % a year discount"));
     let alone = demo.refuses(&["cost", "priced.toml", "--years", "10"]);
     assert!(alone.contains("--discount"), "{alone}");
+}
+
+// Both commands tell of the same year: the furnace is never called on, so that no fuel account is paid.
+#[test]
+fn a_year_costs_the_same_in_cost_and_in_the_short_list() {
+    let demo = demo(
+        "currency = \"CAD\"\nelectricity_price = 0.2\nfuel_price = 0.05\nfuel_monthly_charge = 14\nfuel_efficiency = 0.9\n",
+    );
+    demo.write(
+        "winter.toml",
+        "[requirements]\nmax_cooling_cycling_share = 1.0\nmax_humid_share = 1.0\n",
+    );
+    let ranked = [
+        "shortlist",
+        "priced.toml",
+        "--criteria",
+        "winter.toml",
+        "--rank-by",
+        "cost",
+    ];
+    let list = demo.json(&[&ranked[..], &["--format", "json"]].concat());
+    let unit = list["accepted"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|unit| unit["unit"] == "cedar-10")
+        .unwrap();
+    let own = way(&demo, 0, "heat_pump_with_resistance");
+    assert_eq!(unit["heating"]["backup_kwh"], 0.0);
+    assert_eq!(own["fixed_charges"], 0.0);
+    let (listed, alone) = (&unit["running"]["annual_cost"], &own["cost"]);
+    assert!((listed.as_f64().unwrap() - alone.as_f64().unwrap()).abs() < 1e-9);
+    let text = demo.prints(&ranked).replace("\n    ", " ");
+    assert!(text.contains("kWh a year is without standby"), "{text}");
+    let text = demo.prints(&["cost", "priced.toml", "cedar-10"]);
+    assert!(text.contains("with standby"), "{text}");
 }

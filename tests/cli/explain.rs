@@ -276,7 +276,9 @@ fn units_stand_side_by_side_and_the_best_is_marked() {
     assert_eq!(words[words.len() - 2..], ["7.95", "*11.14"]);
     assert!(row("sensible minimum").contains('*'));
     assert!(row("price").contains("not published"));
-    assert!(table.ends_with("* best of the row\n"));
+    assert!(table.contains("* best of the row; "), "{table}");
+    assert!(table.contains("Source: Invented"), "{table}");
+    assert!(table.ends_with("Electrical and refrigerant work is for the licensed.\n"));
 
     let data = stdout(place.with_house("compare", &["larch-36", "fir-48", "--format", "json"]));
     let data: serde_json::Value = serde_json::from_str(&data).unwrap();
@@ -343,4 +345,26 @@ fn the_manual_is_printed_or_written_a_page_a_command() {
         error.starts_with("error: cannot write manual pages into"),
         "{error}"
     );
+}
+
+// 80 columns: a help whose own line breaks are kept must not be wrapped again.
+#[test]
+fn help_with_lists_fits_a_terminal_of_eighty_columns() {
+    let demo = super::demo_catalog::Demo::new();
+    for command in ["quotes", "cost", "switchover"] {
+        let help = demo.prints(&[command, "--help"]);
+        let (prose, _) = help.split_once("Usage:").unwrap();
+        let lines: Vec<&str> = prose.lines().skip_while(|line| !line.is_empty()).collect();
+        assert!(lines.len() > 5, "{help}");
+        for pair in lines.windows(2) {
+            assert!(pair[0].chars().count() <= 80, "{}", pair[0]);
+            // A line stops short only at the end of a paragraph or of a list.
+            let (first, next) = (pair[0], pair[1]);
+            let is_prose = |line: &str| !line.is_empty() && !line.starts_with(' ');
+            if is_prose(first) && is_prose(next) {
+                let word = next.split(' ').next().unwrap();
+                assert!(first.len() + 1 + word.len() > 74, "{command}: {first}");
+            }
+        }
+    }
 }

@@ -133,3 +133,26 @@ fn what_is_missing_is_named() {
     let message = demo.refuses(&["humidity", "house.toml", "birch-8", "--at", "72"]);
     assert!(message.contains("from 5 to 40 °C"), "{message}");
 }
+
+#[test]
+fn the_sources_of_the_unit_are_named_and_invented_ones_say_so() {
+    let demo = Demo::new();
+    for command in [
+        &["humidity", "house.toml", "birch-8"][..],
+        &["compare", "house.toml", "birch-8", "elm-12"],
+        &[
+            "whatif",
+            "house.toml",
+            "--sensible",
+            "3,5",
+            "--unit",
+            "birch-8",
+        ],
+    ] {
+        let text = demo.prints(command);
+        let (_, foot) = text
+            .split_once("Source: Invented for a test (invented)\n")
+            .unwrap_or_else(|| panic!("no source in {text}"));
+        assert!(foot.contains("This is not a load calculation"), "{foot}");
+    }
+}

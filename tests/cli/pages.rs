@@ -397,6 +397,13 @@ fn where_no_climate_is_known_the_pages_still_stand() {
             .assert();
         let page = String::from_utf8(done.get_output().stdout.clone()).unwrap();
         assert_self_contained(&page);
+        if command == "report" {
+            let lead = between(&page, "<p class=\"lead\">", "</p>").unwrap();
+            assert!(
+                lead.contains("Without a climate no season was judged") && !lead.contains("dry"),
+                "{lead}"
+            );
+        }
         assert!(!page.contains("NaN") && !page.contains("inf"), "{command}");
     }
 }

@@ -102,4 +102,20 @@ fn prices_in_two_currencies_are_not_compared() {
         .map(|unit| unit["unit"].as_str().unwrap())
         .collect();
     assert_eq!(order, ["alder-6", "birch-8"]);
+    let by_price = [
+        "shortlist",
+        "small.toml",
+        "--criteria",
+        "cad.toml",
+        "--rank-by",
+        "price",
+        "--top",
+    ];
+    let text = demo.prints(&[&by_price[..], &["1"]].concat());
+    assert!(
+        text.contains("price CAD") && text.contains("4000"),
+        "{text}"
+    );
+    let none = demo.refuses(&[&by_price[..], &["0"]].concat());
+    assert!(none.contains("1 or more"), "{none}");
 }

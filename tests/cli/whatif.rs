@@ -1,6 +1,6 @@
 //! `overwinter whatif`.
 
-use super::demo_catalog::Demo;
+use super::demo_catalog::{Demo, HOUSE};
 
 // By hand: at -15 °C a unit gives nominal (0.8 + 0.4 · 10/35) = 0.9143 nominal: 5.49, 7.31, 9.14 and 10.97 kW.
 #[test]
@@ -33,17 +33,45 @@ fn each_design_load_gets_the_smallest_unit_that_carries_it() {
         (gain["from_kw"].as_f64(), gain["to_kw"].as_f64()),
         (Some(10.0), Some(5.0))
     );
-    let per = |name: &str| (number(3, "annual_electricity_kwh") - number(0, name)) / 5.0;
-    let close = |found: &serde_json::Value, expected: f64| {
-        assert!((found.as_f64().unwrap() - expected).abs() < 1e-9);
-    };
-    close(
-        &gain["annual_electricity_kwh"],
-        per("annual_electricity_kwh"),
+    // One and the same unit at both loads.
+    let kept = "annual_electricity_with_largest_unit_kwh";
+    let expected = (number(3, kept) - number(0, kept)) / 5.0;
+    let found = gain["annual_electricity_same_unit_kwh"].as_f64().unwrap();
+    assert!((found - expected).abs() < 1e-9 && found > 0.0);
+}
+
+// `alder-6` carries 5 kW of heating, and not the 5 kW of cooling that are asked for too.
+#[test]
+fn beside_the_smallest_carrier_stands_the_smallest_accepted_in_full() {
+    let demo = Demo::new();
+    demo.write(
+        "winter.toml",
+        "[requirements]\nmax_cooling_cycling_share = 1.0\nmax_humid_share = 1.0\n",
     );
-    close(
-        &gain["annual_electricity_same_unit_kwh"],
-        per("annual_electricity_with_largest_unit_kwh"),
+    let command = [
+        "whatif",
+        "house.toml",
+        "--criteria",
+        "winter.toml",
+        "--design-load",
+        "5,8",
+    ];
+    let answer = demo.json(&[&command[..], &["--format", "json"]].concat());
+    let row = &answer["rows"][0];
+    assert_eq!(
+        (row["unit"].as_str(), row["verdict"].as_str()),
+        (Some("alder-6"), Some("rejected"))
+    );
+    assert_eq!(row["accepted_unit"], "birch-8");
+    let text = demo.prints(&command);
+    assert!(text.contains("accepted in full"), "{text}");
+    assert!(
+        text.contains("Source: Invented for a test (invented)"),
+        "{text}"
+    );
+    assert!(
+        text.lines().all(|line| line.chars().count() <= 80),
+        "{text}"
     );
 }
 
@@ -106,18 +134,32 @@ fn without_a_named_unit_the_best_accepted_one_is_taken() {
         "{text}"
     );
     demo.write("none.toml", "[requirements]\nmax_humid_share = 0\n");
-    let message = demo.refuses(&[
-        "whatif",
-        "house.toml",
-        "--criteria",
-        "none.toml",
-        "--sensible",
-        "3,5",
-    ]);
-    assert!(
-        message.contains("no unit of the catalog is accepted"),
-        "{message}"
+}
+
+#[test]
+fn where_no_unit_is_accepted_every_command_ends_alike() {
+    let demo = Demo::new();
+    demo.write(
+        "priced.toml",
+        &format!("{HOUSE}[energy]\nfuel_efficiency = 0.9\n"),
     );
+    demo.write("none.toml", "[requirements]\nmax_humid_share = 0\n");
+    for command in [
+        &["whatif", "priced.toml", "--sensible", "3,5"][..],
+        &["cost", "priced.toml"],
+        &["switchover", "priced.toml"],
+    ] {
+        let ended = demo
+            .command(&[command, &["--criteria", "none.toml"]].concat())
+            .assert()
+            .code(1)
+            .stdout("");
+        let message = String::from_utf8(ended.get_output().stderr.clone()).unwrap();
+        assert!(
+            message.starts_with("error: no unit of the catalog is accepted for this house\n"),
+            "{message}"
+        );
+    }
 }
 
 #[test]

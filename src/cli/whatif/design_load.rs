@@ -2,6 +2,7 @@
 
 use super::Given;
 use crate::cli::output::Format;
+use crate::cli::unit_sources::sources_of;
 use crate::cli::{App, CliError, Outcome};
 use crate::quantity::Kilowatts;
 use crate::report::load_sweep::{LoadSweepAnswer, LoadSweepView, load_sweep_csv, load_sweep_table};
@@ -43,18 +44,20 @@ impl Sweep {
         let smallest = sweep
             .smallest(&carries)
             .into_iter()
-            .map(|place| {
-                place
-                    .map(|place| given.catalog.unit(&keys[place]))
-                    .transpose()
-            })
+            .map(|found| found.try_map(|place| given.catalog.unit(&keys[place])))
             .collect::<Result<Vec<_>, _>>()?;
+        let shown = smallest
+            .iter()
+            .flat_map(|found| [&found.carrier, &found.accepted])
+            .flatten();
+        let sources = sources_of(&given.catalog, shown)?;
         let rows = sweep.rows(&smallest);
         let view = LoadSweepView {
             house: &given.house,
             climate: given.climate_key(),
             units: app.units,
             width: app.look.width,
+            sources: &sources,
         };
         match given.format {
             Format::Table => app.print(&load_sweep_table(&view, &rows))?,

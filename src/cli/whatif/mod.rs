@@ -135,8 +135,7 @@ impl Given {
         let judged = self.catalog.judge_all(|unit| brief.judge(unit))?;
         let list = Shortlist::of(judged, |judged| RankBy::Electricity.figure(judged));
         let best = list.accepted.first().ok_or_else(|| {
-            CliError::input("no unit of the catalog is accepted for this house as it is")
-                .hint("name the unit to look at with --unit KEY")
+            CliError::nothing_accepted().hint("or name the unit to look at with --unit KEY")
         })?;
         Ok(self.catalog.unit(&best.model.key)?)
     }

@@ -2,6 +2,7 @@
 
 use super::Given;
 use crate::cli::output::Format;
+use crate::cli::unit_sources::sources_of;
 use crate::cli::{App, CliError, Outcome};
 use crate::report::price_ratio_sweep::{
     PriceRatioAnswer, PriceRatioView, price_ratio_csv, price_ratio_table,
@@ -59,6 +60,7 @@ impl Sweep {
                 ))
                 .hint("`overwinter explain` shows what is not published")
             })?;
+        let sources = sources_of(&given.catalog, [&unit])?;
         let view = PriceRatioView {
             house: &given.house,
             unit: &unit.model.key,
@@ -66,6 +68,7 @@ impl Sweep {
             climate: &climate.key,
             units: app.units,
             width: app.look.width,
+        sources: &sources,
         };
         match given.format {
             Format::Table => app.print(&price_ratio_table(&view, &sweep))?,

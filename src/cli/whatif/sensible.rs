@@ -2,6 +2,7 @@
 
 use super::Given;
 use crate::cli::output::Format;
+use crate::cli::unit_sources::sources_of;
 use crate::cli::{App, CliError, Outcome};
 use crate::quantity::Kilowatts;
 use crate::report::sensible_sweep::{
@@ -51,6 +52,7 @@ impl Sweep {
             &unit,
             &self.sensible,
         );
+        let sources = sources_of(&given.catalog, [&unit])?;
         let view = SensibleSweepView {
             house: &given.house,
             unit: &unit.model.key,
@@ -58,6 +60,7 @@ impl Sweep {
             climate: &climate.key,
             units: app.units,
             width: app.look.width,
+        sources: &sources,
         };
         match given.format {
             Format::Table => app.print(&sensible_sweep_table(&view, &rows))?,

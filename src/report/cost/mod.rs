@@ -63,7 +63,7 @@ fn foot(view: &CostView<'_>, units: &[UnitCost]) -> Vec<String> {
     let mut foot = vec![
         "Counted: heating, cooling and standby, and the monthly charges that are given. `heat pump` has electric resistance as \
          its backup, `dual fuel` the furnace; `resistance` and `furnace` heat alone. Cooling is the unit's own in every row. \
-         The furnace's fan is not counted."
+         Standby is counted where there is a heat pump, a fuel account where fuel is burned. The furnace's fan is not counted."
             .to_owned(),
     ];
     let silent: Vec<&str> = units

@@ -37,7 +37,7 @@ fn years(view: &CostView<'_>, unit: &UnitCost) -> String {
         view.width,
         &[
             ("way of heating", Column::Words),
-            ("electricity kWh", Column::Numbers),
+            ("kWh with standby", Column::Numbers),
             ("fuel kWh", Column::Numbers),
             (&cost, Column::Numbers),
             ("kg CO2e", Column::Numbers),

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::{ReportView, name, words};
+use crate::quantity::fixed;
 use crate::report::clean_text;
 use crate::report::house_words::house_words;
 
@@ -48,27 +49,71 @@ fn answer(view: &ReportView<'_>) -> Markup {
         view.units.temperature(load.design_outdoor)
     );
     let accepted = view.list.accepted.len();
-    let wanted = match (&house.cooling, &house.moisture) {
-        (Some(_), Some(_)) => "and turn down far enough in summer to keep it dry",
-        (Some(_), None) => "and meet what is asked of them in summer",
-        (None, _) => "and meet whatever else is asked of them",
-    };
+    let wanted = judged(view);
     html! {
         "The house needs " (words(&needs)) ". "
         @match view.list.accepted.as_slice() {
             [] => {
-                "None of the " (view.total()) " units judged is shown to carry it without backup heat " (wanted) "."
+                "None of the " (view.total()) " units judged is shown to " (words(&wanted)) "."
             },
             [only] => {
-                "Of the " (view.total()) " units judged, one is shown to carry it without backup heat " (wanted) ": "
+                "Of the " (view.total()) " units judged, one is shown to " (words(&wanted)) ": "
                 b { (name(&only.model.key)) } "."
             },
             [first, ..] => {
                 "Of the " (view.total()) " units judged, " (accepted)
-                " are shown to carry it without backup heat " (wanted) "; first in rank is "
+                " are shown to " (words(&wanted)) "; first in rank is "
                 b { (name(&first.model.key)) } "."
             },
         }
+        @if view.climate.is_none() {
+            " Without a climate no season was judged: neither backup heat over a winter, nor cycling, nor humidity."
+        }
+    }
+}
+
+/// What accepted units are shown to do: what was judged and nothing else, with the limits that stand for it.
+fn judged(view: &ReportView<'_>) -> String {
+    let house = view.brief.house();
+    let asked = &view.brief.criteria().requirements;
+    let mut does = Vec::new();
+    if asked.full_load_without_backup {
+        does.push("carry it without backup heat".to_owned());
+    }
+    if let Some(coldest) = house
+        .heating
+        .must_run_to
+        .filter(|_| asked.run_beyond_design)
+    {
+        does.push(format!("run down to {}", view.units.temperature(coldest)));
+    }
+    if asked.cooling_design && house.cooling.is_some() {
+        does.push("carry the cooling design load".to_owned());
+    }
+    if view.climate.is_some() && house.cooling.is_some() {
+        let limit =
+            |share: f64| format!("at most {} % of the cooling hours", fixed(share * 100.0, 0));
+        if asked.max_cooling_cycling_share < 1.0 {
+            does.push(format!(
+                "cycle in {}",
+                limit(asked.max_cooling_cycling_share)
+            ));
+        }
+        if asked.max_humid_share < 1.0 && house.moisture.is_some() {
+            does.push(format!(
+                "leave the room too humid in {}",
+                limit(asked.max_humid_share)
+            ));
+        }
+    }
+    if !view.brief.criteria().criteria.is_empty() || does.is_empty() {
+        does.push("meet the criteria".to_owned());
+    }
+    let last = does.pop().unwrap_or_default();
+    if does.is_empty() {
+        last
+    } else {
+        format!("{} and {last}", does.join(", "))
     }
 }
 

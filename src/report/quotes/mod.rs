@@ -227,29 +227,6 @@ fn unit_remarks(
     }
 }
 
-/// Caveats, each once, with the units that it concerns.
-fn caveats(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
-    let mut found: Vec<(String, Vec<&str>)> = Vec::new();
-    for unit in quotes.iter().flat_map(|judged| &judged.units) {
-        let UnitFinding::Judged(judged) = &unit.finding else {
-            continue;
-        };
-        let key = unit.quoted.key.as_str();
-        for caveat in &judged.caveats {
-            let text = caveat.text(view.units);
-            match found.iter_mut().find(|(words, _)| *words == text) {
-                Some((_, keys)) if keys.contains(&key) => {}
-                Some((_, keys)) => keys.push(key),
-                None => found.push((text, vec![key])),
-            }
-        }
-    }
-    found
-        .into_iter()
-        .map(|(text, keys)| format!("Caveat for {}: {text}.", keys.join(", ")))
-        .collect()
-}
-
 /// What stands beneath all quotes.
 fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
     let mut foot = Vec::new();
@@ -273,7 +250,8 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
     }
     if quotes.iter().any(|judged| judged.annual_cost.is_some()) {
         foot.push(
-            "Energy a year: heating, cooling, standby and monthly charges at the house's prices, with the house's own backup."
+            "Energy a year: heating, cooling, standby and monthly charges at the house's prices, with the house's own backup; \
+             a fuel account only where the backup burns fuel and is called on."
                 .to_owned(),
         );
     } else {
@@ -286,7 +264,14 @@ fn foot(view: &QuotesView<'_>, quotes: &[JudgedQuote]) -> Vec<String> {
         };
         foot.push(format!("A year's energy is not priced: {why}."));
     }
-    foot.extend(caveats(view, quotes));
+    let judged = quotes
+        .iter()
+        .flat_map(|judged| &judged.units)
+        .filter_map(|unit| match &unit.finding {
+            UnitFinding::Judged(judged) => Some(judged.as_ref()),
+            UnitFinding::Unknown { .. } => None,
+        });
+    foot.extend(crate::report::foot::caveats(judged, view.units));
     foot.extend(
         view.sources
             .iter()

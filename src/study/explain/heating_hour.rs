@@ -4,7 +4,7 @@ use super::heating_balance::load_at;
 use super::reading::Reading;
 use super::typical::median;
 use super::{Authority, Measure, Part, Step, Subject};
-use crate::equipment::SpeedsAt;
+use crate::equipment::{SpeedsAt, Turndown};
 use crate::heating::{
     HeatPerformance, HeatingAt, HeatingCurves, HeatingHour, Running, heating_hour,
     neighbouring_speeds, part_load_factor,
@@ -88,11 +88,14 @@ fn steps(subject: &Subject<'_>, curves: &HeatingCurves, outdoor: Celsius) -> Vec
             steps.extend(modulating(&hour, &speeds));
         }
         Running::Cycling => {
-            steps.extend(
-                reading("Electric input at the minimum", "P_min", power)
+            steps.extend(match curves.speeds.minimum() {
+                Some(_) => reading("Electric input at the minimum", "P_min", power)
                     .minimum_step(&curves.speeds, outdoor),
-            );
-            steps.extend(cycling(&hour, &speeds, curves.degradation));
+                None => {
+                    reading("Electric input at the maximum", "P_max", power).step(maximum, outdoor)
+                }
+            });
+            steps.extend(cycling(&hour, &speeds, curves));
         }
         Running::LockedOut | Running::Unproven => {}
     }
@@ -179,16 +182,38 @@ fn modulating(hour: &HeatingHour, speeds: &SpeedsAt<HeatPerformance>) -> Vec<Ste
     ]
 }
 
-fn cycling(hour: &HeatingHour, speeds: &SpeedsAt<HeatPerformance>, degradation: f64) -> Vec<Step> {
+fn cycling(
+    hour: &HeatingHour,
+    speeds: &SpeedsAt<HeatPerformance>,
+    curves: &HeatingCurves,
+) -> Vec<Step> {
+    let degradation = curves.degradation;
+    let (capacity, power, why) = match curves.speeds.turndown() {
+        Turndown::Known => (
+            "C_min",
+            "P_min",
+            "the load is below the minimum: the unit runs on and off",
+        ),
+        Turndown::SingleSpeed => (
+            "C_max",
+            "P_max",
+            "the load is below its one speed: the unit runs on and off",
+        ),
+        Turndown::Unknown => (
+            "C_max",
+            "P_max",
+            "no minimum is published: how far it turns down is unknown, and its energy is counted as of one speed",
+        ),
+    };
     let run_fraction = hour.load / speeds.minimum.capacity;
     let factor = part_load_factor(degradation, run_fraction);
     vec![
         Step::new("Run fraction", Authority::AppendixM1)
-            .equation("X", "Q / C_min")
+            .equation("X", &format!("Q / {capacity}"))
             .with("Q", hour.load)
-            .with("C_min", speeds.minimum.capacity)
+            .with(capacity, speeds.minimum.capacity)
             .gives(run_fraction)
-            .note("the load is below the minimum: the unit runs on and off"),
+            .note(why),
         Step::new("Part-load factor", Authority::AppendixM1)
             .equation("PLF", "1 - C_D · (1 - X)")
             .with("C_D", degradation)
@@ -196,9 +221,9 @@ fn cycling(hour: &HeatingHour, speeds: &SpeedsAt<HeatPerformance>, degradation: 
             .gives(factor)
             .note("what starting and stopping costs; C_D is 0.25 where none is declared"),
         Step::new("Electric input", Authority::AppendixM1)
-            .equation("P", "X · P_min / PLF")
+            .equation("P", &format!("X · {power} / PLF"))
             .with("X", run_fraction)
-            .with("P_min", speeds.minimum.power)
+            .with(power, speeds.minimum.power)
             .with("PLF", factor)
             .gives(hour.input),
     ]

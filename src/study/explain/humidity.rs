@@ -10,7 +10,7 @@ use crate::cooling::{
     CoilPerformance, CoolingCurves, CoolingOperation, CoolingState, Delivery, HumiditySeason,
     Running, Split, cooling_state, delivery, neighbouring_splits,
 };
-use crate::equipment::{Speed, SpeedsAt};
+use crate::equipment::{Speed, SpeedsAt, Turndown};
 use crate::house::{Fan, Moisture};
 use crate::psychrometrics::{heat_of_evaporation, saturation_pressure, vapour_pressure};
 use crate::quantity::{HumidityRatio, KilogramsPerHour, Kilowatts};
@@ -26,6 +26,12 @@ pub(super) fn parts(subject: &Subject<'_>) -> Vec<Part> {
     let Some(curves) = CoolingCurves::of(subject.unit) else {
         return words("Nothing is published for cooling, so nothing can be computed.");
     };
+    if curves.turndown() == Turndown::Unknown {
+        return words(
+            "No minimum is published for cooling: how far the unit turns down is unknown, and so is the room's humidity. Ask \
+             the supplier for capacity, input, sensible heat ratio and airflow at the minimum speed.",
+        );
+    }
     let Some((state, which)) = typical_state(subject) else {
         return words("No hour of a climate calls for cooling, or its coil is unknown.");
     };

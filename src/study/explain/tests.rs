@@ -164,6 +164,28 @@ fn a_unit_without_a_minimum_does_not_claim_to_know_its_turndown() {
     let explanation = explain(&brief(house()), &unit, &[Topic::Turndown]);
     assert!(!titles(&explanation).contains(&"Run fraction"));
     assert!(!titles(&explanation).contains(&"From which outdoor temperature down it cycles"));
+    // What is worked out is the maximum, and nothing calls it a minimum.
+    assert!(
+        titles(&explanation)
+            .iter()
+            .any(|title| title.starts_with("Total capacity of the maximum"))
+    );
+    let mut asked = false;
+    for part in &explanation.chapters[0].parts {
+        match part {
+            Part::Words(words) => {
+                asked |= words.contains("how far the unit turns down is unknown")
+                    && words.contains("Ask the supplier");
+                assert!(!words.contains("What the minimum"), "{words}");
+            }
+            Part::Step(step) => assert!(!format!("{step:?}").contains("minimum"), "{step:?}"),
+            Part::Table(_) | Part::Picture(_) => {}
+        }
+    }
+    assert!(asked);
+    redone(&explanation);
+    let humidity = explain(&brief(house()), &unit, &[Topic::Humidity]);
+    assert!(titles(&humidity).is_empty());
 }
 
 #[test]

@@ -28,7 +28,9 @@ pub(super) fn parts(subject: &Subject<'_>) -> Vec<Part> {
     let mut parts: Vec<Part> = vec![points(subject).into()];
     if curves.turndown() == Turndown::Unknown {
         parts.push(Part::Words(
-            "No minimum is published for cooling: how far the unit turns down is unknown, and what follows is its maximum."
+            "No minimum is published for cooling: how far the unit turns down is unknown, and so is from where down it \
+             cycles. Ask the supplier for capacity, input, sensible heat ratio and airflow at the minimum speed. What follows \
+             is the maximum."
                 .to_owned(),
         ));
     }
@@ -183,7 +185,7 @@ type Quantity<'a> = (
     fn(&CoilPerformance) -> Option<f64>,
 );
 
-/// What the minimum removes at the design temperature, at the set point and 50 % relative humidity.
+/// What the minimum (the maximum, where no minimum is known) removes at the design temperature, at the set point and 50 % relative humidity.
 fn at_design(subject: &Subject<'_>, curves: &CoolingCurves, design: Celsius) -> Vec<Part> {
     let room = subject.brief.room();
     let Some(speeds) = speeds_at(subject, curves, design, room.design) else {
@@ -192,13 +194,20 @@ fn at_design(subject: &Subject<'_>, curves: &CoolingCurves, design: Celsius) -> 
             reading_words(design)
         ))];
     };
+    let known = curves.turndown() != Turndown::Unknown;
+    let (speed, performance) = if known {
+        (Speed::Minimum, &speeds.minimum)
+    } else {
+        (Speed::Maximum, &speeds.maximum)
+    };
     let mut parts = vec![Part::Words(format!(
-        "What the minimum removes at {} °C outdoors, the room at {} °C and 50 % relative humidity:",
+        "What the {} removes at {} °C outdoors, the room at {} °C and 50 % relative humidity:",
+        speed.name(),
         reading_words(design),
         reading_words(room.temperature)
     ))];
     parts.extend(
-        reading_steps(curves, Speed::Minimum, design)
+        reading_steps(curves, speed, design)
             .into_iter()
             .map(Part::Step),
     );
@@ -218,7 +227,7 @@ fn at_design(subject: &Subject<'_>, curves: &CoolingCurves, design: Celsius) -> 
         .into(),
     );
     parts.extend(
-        split_steps(&speeds.minimum, room, room.design)
+        split_steps(performance, room, room.design)
             .unwrap_or_default()
             .into_iter()
             .map(Part::Step),
