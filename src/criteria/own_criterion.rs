@@ -31,7 +31,7 @@ impl Reason for CriterionMissed {
     }
 
     fn name(&self) -> Option<&str> {
-        Some(&self.criterion.name)
+        Some(self.criterion.label())
     }
 
     fn value(&self) -> Option<f64> {

@@ -39,7 +39,7 @@ pub trait Reason: std::fmt::Debug + Send + Sync {
     /// Stable code, one of [`REASON_CODES`].
     fn code(&self) -> &'static str;
 
-    /// What the designer or purchaser calls it, where it is a criterion of their own.
+    /// What it is called where it is a criterion of the designer's or purchaser's own.
     fn name(&self) -> Option<&str> {
         None
     }

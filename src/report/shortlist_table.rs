@@ -51,13 +51,13 @@ const SHOWN_PER_GROUP: usize = 3;
 pub fn shortlist_table(view: &ShortlistView<'_>, list: &Shortlist) -> String {
     let mut text = head(view);
     let total = list.accepted.len() + list.rejected.len() + list.undecided.len();
-    let accepted_by = format!(
+    let title = format!(
         "ACCEPTED: {} of {total}, {}",
         list.accepted.len(),
         view.ranked_by
     );
     text.push('\n');
-    text += &paragraph(&accepted_by, view.width, "", "  ");
+    text += &paragraph(&title, view.width, "", "  ");
     if list.accepted.is_empty() {
         text += "  none\n";
     } else {
@@ -318,20 +318,24 @@ fn rejected(view: &ShortlistView<'_>, rejected: &[Judged]) -> String {
     text
 }
 
-/// The codes of reasons, each once: with the names of criteria, or with how often where that is more.
+/// The codes of reasons, each once: with how often where that is more, and with the names of criteria.
 fn codes(reasons: &[Box<dyn Reason>]) -> String {
     let groups = reasons.chunk_by(|a, b| a.code() == b.code());
     let codes: Vec<String> = groups
         .map(|group| {
             let code = group[0].code();
-            let names: Vec<String> = group
+            let mut names: Vec<String> = group
                 .iter()
                 .filter_map(|reason| Some(format!("\"{}\"", reason.name()?)))
                 .collect();
-            match (names.is_empty(), group.len()) {
-                (false, _) => format!("{code} {}", names.join(", ")),
-                (true, 1) => code.to_owned(),
-                (true, times) => format!("{code} ({times})"),
+            names.dedup();
+            let code = match group.len() {
+                1 => code.to_owned(),
+                times => format!("{code} ({times})"),
+            };
+            match names.is_empty() {
+                true => code,
+                false => format!("{code} {}", names.join(", ")),
             }
         })
         .collect();
