@@ -87,6 +87,8 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
         .is_some_and(|curves| curves.at(design).is_some())
     {
         findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
+    } else if case.cooling.is_none() {
+        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
     } else {
         findings.unknown(
             AskCode::CapacityAtDesign,
@@ -96,6 +98,19 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
             ),
         );
     }
+}
+
+/// The question to the supplier of a unit of which nothing is published for cooling.
+pub(super) fn nothing_published(case: &Case<'_>) -> String {
+    let design = case.house.cooling.map_or_else(String::new, |cooling| {
+        format!(
+            " up to {}",
+            case.units.temperature(cooling.load.design_outdoor)
+        )
+    });
+    format!(
+        "cooling capacity, input, sensible heat ratio and airflow at maximum and minimum speed{design}; nothing is published for cooling"
+    )
 }
 
 /// The question about a sensible heat ratio that no coil can have.
@@ -181,8 +196,9 @@ mod tests {
 
     #[test]
     fn a_capacity_that_nobody_published_is_asked_for() {
-        let question = "maximum cooling capacity, input and sensible heat ratio at 32.0 °C";
-        for unit in [cools(30.0, 0.75), heats_well()] {
+        let hotter = "maximum cooling capacity, input and sensible heat ratio at 32.0 °C";
+        let nothing = "cooling capacity, input, sensible heat ratio and airflow at maximum and minimum speed up to 32.0 °C; nothing is published for cooling";
+        for (unit, question) in [(cools(30.0, 0.75), hotter), (heats_well(), nothing)] {
             assert_eq!(
                 only_question(&at_design(&cooled_house(), &unit)),
                 ("capacity_at_design", question)

@@ -153,6 +153,15 @@ impl CriterionValue {
         }
     }
 
+    /// Whether it is read off a cooling curve.
+    #[must_use]
+    pub fn is_of_cooling(self) -> bool {
+        matches!(
+            self,
+            Self::CoolingCapacity | Self::CoolingCop | Self::CoolingShr
+        )
+    }
+
     /// Whether it is read off a curve, and so needs an outdoor temperature and a speed.
     #[must_use]
     pub fn is_of_curve(self) -> bool {

@@ -6,7 +6,7 @@
 //! ## Source
 //! The limit on the share is our default, no source; the balance is gains = removal in every climate state.
 
-use super::carries_cooling_design::inconsistent_ratio;
+use super::carries_cooling_design::{inconsistent_ratio, nothing_published};
 use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::turns_down::beyond_hottest;
 use super::{AskCode, Case, Findings, Reason};
@@ -96,22 +96,23 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     if largest >= 1.0 || !case.humidity_is_judged() {
         return;
     }
-    if case
-        .cooling
-        .is_none_or(|curves| curves.turndown() == Turndown::Unknown)
-    {
+    if season.cooling_hours <= Hours::ZERO {
+        return;
+    }
+    let Some(curves) = case.cooling else {
+        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
+        return;
+    };
+    if curves.turndown() == Turndown::Unknown {
         findings.unknown(
             AskCode::MinimumCooling,
             "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling",
         );
     }
-    if case.cooling.is_some() && season.known.is_none() {
+    if season.known.is_none() {
         findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
     }
-    let Some((curves, humidity)) = case
-        .cooling
-        .zip(season.known.and_then(|known| known.humidity))
-    else {
+    let Some(humidity) = season.known.and_then(|known| known.humidity) else {
         return;
     };
     match judge_share(
@@ -271,7 +272,10 @@ mod tests {
         );
         assert_eq!(
             only_question(&judged(&heats_well(), 0.0, 100.0)),
-            ("minimum_cooling", question)
+            (
+                "capacity_at_design",
+                "cooling capacity, input, sensible heat ratio and airflow at maximum and minimum speed up to 32.0 °C; nothing is published for cooling"
+            )
         );
     }
 

@@ -7,7 +7,7 @@
 //! ## Source
 //! The limit is our default, no source; the case of cycling below the minimum speed is common practice.
 
-use super::carries_cooling_design::inconsistent_ratio;
+use super::carries_cooling_design::{inconsistent_ratio, nothing_published};
 use super::season_share::{ShareOutcome, judge_share, percentages};
 use super::{AskCode, Case, Findings, Reason};
 use crate::climate::State;
@@ -106,21 +106,24 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     let Some(season) = figures.season.filter(|_| largest < 1.0) else {
         return;
     };
+    if season.cooling_hours <= Hours::ZERO {
+        return;
+    }
+    let Some(curves) = case.cooling else {
+        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
+        return;
+    };
     let known = season.known;
-    if case
-        .cooling
-        .is_none_or(|curves| curves.turndown() == Turndown::Unknown)
-    {
+    if curves.turndown() == Turndown::Unknown {
         findings.unknown(
             AskCode::MinimumCooling,
             "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling",
         );
     }
-    if case.cooling.is_some() && known.is_none() {
+    if known.is_none() {
         findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
     }
-    let (Some(curves), Some(cycling)) = (case.cooling, known.and_then(|known| known.cycling_hours))
-    else {
+    let Some(cycling) = known.and_then(|known| known.cycling_hours) else {
         return;
     };
     match judge_share(
@@ -348,7 +351,8 @@ mod tests {
         };
         let states = [state(100.0, 28.0, 8.0)];
         let found = findings(&cooled_house(), Some(&states), &criteria, &heats_well());
-        assert_eq!(only_question(&found), ("minimum_cooling", question));
+        let question = "cooling capacity, input, sensible heat ratio and airflow at maximum and minimum speed up to 32.0 °C; nothing is published for cooling";
+        assert_eq!(only_question(&found), ("capacity_at_design", question));
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::cooling::{
     CoolingCurves, CoolingFigures, CoolingSeason, CoolingState, Room, WithoutCall, cooling_season,
     without_call,
 };
-use crate::criteria::{self, Case, Criteria, Findings, Requirement};
+use crate::criteria::{self, Case, Criteria, Criterion, Findings, Requirement};
 use crate::equipment::physics::repeated_coldest_point;
 use crate::equipment::{ScaledLike, SpeedCurves, Turndown, Unit};
 use crate::heating::{
@@ -186,6 +186,12 @@ impl Brief {
             .map(|watts| Kilowatts(watts / 1000.0) * hours)
     }
 
+    /// Whether cooling is asked about: by the house, or by a criterion of its own.
+    fn needs_cooling_curves(&self) -> bool {
+        let asks = |criterion: &Criterion| criterion.value.is_of_cooling();
+        self.house.cooling.is_some() || self.criteria.criteria.iter().any(asks)
+    }
+
     /// Judges one unit: figures, verdict, caveats.
     #[must_use]
     pub fn judge(&self, unit: &Unit) -> Judged {
@@ -205,7 +211,10 @@ impl Brief {
 
     fn judge_by(&self, unit: &Unit, findings: impl FnOnce(&Case<'_>) -> Findings) -> Judged {
         let heating = self.heating_curves(unit);
-        let cooling = self.house.cooling.and_then(|_| CoolingCurves::of(unit));
+        let cooling = self
+            .needs_cooling_curves()
+            .then(|| CoolingCurves::of(unit))
+            .flatten();
         let heating_figures = HeatingFigures::at_design(
             &self.house.heating.load,
             heating.as_ref(),
@@ -307,4 +316,41 @@ fn of_speeds<P: ScaledLike>(speeds: &SpeedCurves<P>, cooling: bool) -> Vec<Cavea
         caveats.push(Caveat::MinimumScaled { end, cooling });
     }
     caveats
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::criteria::{Bound, CriterionValue};
+    use crate::equipment::Speed;
+    use crate::quantity::Celsius;
+    use crate::study::Verdict;
+    use crate::study::test_house::{house, unit};
+
+    // Once a criterion on cooling was "not published" in a house without a [cooling] section.
+    #[test]
+    fn a_criterion_on_cooling_is_judged_in_a_house_that_is_not_cooled() {
+        let mut heated = house(0.0, 0.0);
+        heated.cooling = None;
+        heated.moisture = None;
+        let verdict = |least: f64| {
+            let criterion = Criterion {
+                name: "cooling".to_owned(),
+                value: CriterionValue::CoolingCapacity,
+                speed: Speed::Maximum,
+                at: Some(Celsius(30.0)),
+                bound: Bound::AtLeast(least),
+            };
+            let criteria = Criteria {
+                criteria: vec![criterion],
+                ..Criteria::default()
+            };
+            let brief = Brief::new(heated.clone(), None, criteria, UnitSystem::Si);
+            brief.judge(&unit("a", 20.0, 5.0)).verdict
+        };
+        assert!(matches!(verdict(0.1), Verdict::Accepted));
+        assert!(
+            matches!(verdict(100.0), Verdict::Rejected(reasons) if reasons[0].code() == "criterion")
+        );
+    }
 }
