@@ -112,7 +112,7 @@ impl CoolingCurves {
             .filter(|point| point.mode == Mode::Cooling)
             .collect();
         let mut inconsistent = None;
-        let read: Vec<PointOnSheet> = points
+        let mut read: Vec<PointOnSheet> = points
             .iter()
             .map(|point| {
                 let (performance, problem) = with_coil(point);
@@ -127,6 +127,7 @@ impl CoolingCurves {
                 }
             })
             .collect();
+        leave_spoiled_speeds_without_coil(&mut read);
         let sheets = wet_bulbs_varied(&read)
             .into_iter()
             .filter_map(|wet_bulb| {
@@ -262,6 +263,23 @@ struct PointOnSheet {
     outdoor: Celsius,
     wet_bulb: Celsius,
     performance: CoilPerformance,
+}
+
+/// Takes the coil from every point of a speed that has an inconsistent one: a coil that cannot be true at one outdoor
+/// temperature is not believed at another. **Our rule.**
+fn leave_spoiled_speeds_without_coil(points: &mut [PointOnSheet]) {
+    for &speed in Speed::ALL {
+        let of_speed = |point: &&mut PointOnSheet| point.speed == speed;
+        if points
+            .iter_mut()
+            .filter(of_speed)
+            .any(|point| point.performance.bypass_factor.is_none())
+        {
+            for point in points.iter_mut().filter(of_speed) {
+                point.performance.bypass_factor = None;
+            }
+        }
+    }
 }
 
 /// Why no coil can have a point's published sensible heat ratio at its capacity and airflow; `None` where one can, or
