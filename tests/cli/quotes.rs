@@ -98,7 +98,7 @@ fn a_unit_that_the_catalog_lacks_is_asked_for_and_never_dropped() {
         .find(|quote| quote["quote"] == "C")
         .unwrap()["units"][0]["ask"]
         .to_string();
-    assert!(asks.contains("minimum_cooling"), "{asks}");
+    assert!(asks.contains("at maximum and minimum speed"), "{asks}");
 }
 
 #[test]
