@@ -68,29 +68,9 @@ pub fn unit(key: &str, heating: f64, cooling: f64) -> Unit {
     };
     Unit {
         model: Model {
-            key: key.into(),
-            maker: None,
-            outdoor_model: None,
-            indoor_model: None,
-            form: Form::Ducted,
-            refrigerant: None,
-            certified: None,
-            hspf: None,
-            hspf2: None,
-            scop: None,
-            seer: None,
-            seer2: None,
-            operates_to: None,
-            airflow: None,
-            external_static: None,
-            sound_db_a: None,
-            circuit_ampacity_a: None,
-            standby_w: None,
             degradation_heating: Some(0.0),
             degradation_cooling: Some(0.0),
-            price: None,
-            currency: None,
-            source: SourceId(1),
+            ..Model::new(key, Form::Ducted, SourceId(1))
         },
         points: vec![
             point(Mode::Heating, -30.0, heating, 2.0),

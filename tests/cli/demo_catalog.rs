@@ -141,29 +141,11 @@ impl Demo {
 
 fn model(key: &str, price: Option<(f64, &str)>, source: SourceId) -> Model {
     Model {
-        key: key.into(),
-        maker: None,
-        outdoor_model: None,
-        indoor_model: None,
-        form: Form::Ducted,
-        refrigerant: None,
-        certified: None,
-        hspf: None,
-        hspf2: None,
-        scop: None,
-        seer: None,
-        seer2: None,
         operates_to: Some(Celsius(-25.0)),
-        airflow: None,
-        external_static: None,
-        sound_db_a: None,
-        circuit_ampacity_a: None,
         standby_w: Some(10.0),
-        degradation_heating: None,
-        degradation_cooling: None,
         price: price.map(|(price, _)| price),
         currency: price.map(|(_, currency)| currency.into()),
-        source,
+        ..Model::new(key, Form::Ducted, source)
     }
 }
 

@@ -94,31 +94,7 @@ fn invented_source() -> Source {
 }
 
 fn model(key: &str, source: SourceId) -> Model {
-    Model {
-        key: key.into(),
-        maker: None,
-        outdoor_model: None,
-        indoor_model: None,
-        form: Form::Ducted,
-        refrigerant: None,
-        certified: None,
-        hspf: None,
-        hspf2: None,
-        scop: None,
-        seer: None,
-        seer2: None,
-        operates_to: None,
-        airflow: None,
-        external_static: None,
-        sound_db_a: None,
-        circuit_ampacity_a: None,
-        standby_w: None,
-        degradation_heating: None,
-        degradation_cooling: None,
-        price: None,
-        currency: None,
-        source,
-    }
+    Model::new(key, Form::Ducted, source)
 }
 
 fn points(scale: f64, source: SourceId) -> Vec<WrittenPoint> {

@@ -8,31 +8,7 @@ use overwinter::rating::{Assumption, Comparison, Figure, Outcome, Recomputed, re
 use crate::rating_en14825::Certified;
 
 fn model(key: &str) -> Model {
-    Model {
-        key: key.to_owned(),
-        maker: None,
-        outdoor_model: None,
-        indoor_model: None,
-        form: Form::Wall,
-        refrigerant: None,
-        certified: None,
-        hspf: None,
-        hspf2: None,
-        scop: None,
-        seer: None,
-        seer2: None,
-        operates_to: None,
-        airflow: None,
-        external_static: None,
-        sound_db_a: None,
-        circuit_ampacity_a: None,
-        standby_w: None,
-        degradation_heating: None,
-        degradation_cooling: None,
-        price: None,
-        currency: None,
-        source: SourceId(1),
-    }
+    Model::new(key, Form::Wall, SourceId(1))
 }
 
 fn point(

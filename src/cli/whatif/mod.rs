@@ -118,6 +118,20 @@ impl Given {
         self.climate.as_ref().map(|climate| climate.key.as_str())
     }
 
+    /// The climate, without which no `period` can be computed.
+    ///
+    /// # Errors
+    /// Where neither the house nor the user names one.
+    fn climate_for(&self, period: &str) -> Result<&Climate, CliError> {
+        self.climate.as_ref().ok_or_else(|| {
+            CliError::input(format!(
+                "the house file `{}` names no climate, and without one no {period} can be computed",
+                self.file
+            ))
+            .hint("name one with --climate KEY")
+        })
+    }
+
     /// The unit that the user named, else the best accepted one for the house as it is.
     ///
     /// # Errors

@@ -37,13 +37,7 @@ impl Sweep {
                 given.file
             )));
         }
-        let Some(climate) = given.climate.as_ref() else {
-            return Err(CliError::input(format!(
-                "the house file `{}` names no climate, and without one no year can be computed",
-                given.file
-            ))
-            .hint("name one with --climate KEY"));
-        };
+        let climate = given.climate_for("year")?;
         let unit = given.unit_or_best(app)?;
         let brief = Brief::new(
             given.house.clone(),

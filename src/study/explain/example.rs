@@ -83,31 +83,7 @@ pub fn climate() -> Climate {
 }
 
 pub fn model(key: &str) -> Model {
-    Model {
-        key: key.to_owned(),
-        maker: None,
-        outdoor_model: None,
-        indoor_model: None,
-        form: Form::Ducted,
-        refrigerant: None,
-        certified: None,
-        hspf: None,
-        hspf2: None,
-        scop: None,
-        seer: None,
-        seer2: None,
-        operates_to: None,
-        airflow: None,
-        external_static: None,
-        sound_db_a: None,
-        circuit_ampacity_a: None,
-        standby_w: None,
-        degradation_heating: None,
-        degradation_cooling: None,
-        price: None,
-        currency: None,
-        source: SourceId(1),
-    }
+    Model::new(key, Form::Ducted, SourceId(1))
 }
 
 pub fn point(mode: Mode, speed: Speed, outdoor: f64, capacity: f64, cop: f64) -> Point {
