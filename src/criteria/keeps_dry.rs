@@ -6,11 +6,9 @@
 //! ## Source
 //! The limit on the share is our default, no source; the balance is gains = removal in every climate state.
 
-use super::carries_cooling_design::{inconsistent_ratio, nothing_published};
-use super::season_share::{ShareOutcome, judge_share, percentages};
+use super::season_share::{ShareOutcome, curves_in_season, judge_share, percentages};
 use super::turns_down::beyond_hottest;
 use super::{AskCode, Case, Findings, Reason};
-use crate::equipment::Turndown;
 use crate::quantity::{Hours, KilogramsPerHour, UnitSystem};
 
 /// The room is too humid in too large a share of the cooling hours.
@@ -96,22 +94,9 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     if largest >= 1.0 || !case.humidity_is_judged() {
         return;
     }
-    if season.cooling_hours <= Hours::ZERO {
-        return;
-    }
-    let Some(curves) = case.cooling else {
-        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
+    let Some(curves) = curves_in_season(case, &season, findings) else {
         return;
     };
-    if curves.turndown() == Turndown::Unknown {
-        findings.unknown(
-            AskCode::MinimumCooling,
-            "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling",
-        );
-    }
-    if season.known.is_none() {
-        findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
-    }
     let Some(humidity) = season.known.and_then(|known| known.humidity) else {
         return;
     };

@@ -1,6 +1,36 @@
 //! A share of the cooling season's hours against its limit, with unproven hours kept apart.
 
+use super::carries_cooling_design::{inconsistent_ratio, nothing_published};
+use super::{AskCode, Case, Findings};
+use crate::cooling::{CoolingCurves, CoolingSeason};
+use crate::equipment::Turndown;
 use crate::quantity::{Hours, fixed};
+
+/// The curves of a unit whose summer is to be judged, once everything is asked for that its summer cannot be told without;
+/// `None` where no hour calls for cooling or nothing is published for it.
+pub(super) fn curves_in_season<'a>(
+    case: &Case<'a>,
+    season: &CoolingSeason,
+    findings: &mut Findings,
+) -> Option<&'a CoolingCurves> {
+    if season.cooling_hours <= Hours::ZERO {
+        return None;
+    }
+    let Some(curves) = case.cooling else {
+        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
+        return None;
+    };
+    if curves.turndown() == Turndown::Unknown {
+        findings.unknown(
+            AskCode::MinimumCooling,
+            "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling",
+        );
+    }
+    if season.known.is_none() {
+        findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
+    }
+    Some(curves)
+}
 
 /// How a share of hours stands against its limit.
 pub(super) enum ShareOutcome {

@@ -7,12 +7,10 @@
 //! ## Source
 //! The limit is our default, no source; the case of cycling below the minimum speed is common practice.
 
-use super::carries_cooling_design::{inconsistent_ratio, nothing_published};
-use super::season_share::{ShareOutcome, judge_share, percentages};
+use super::season_share::{ShareOutcome, curves_in_season, judge_share, percentages};
 use super::{AskCode, Case, Findings, Reason};
 use crate::climate::State;
 use crate::cooling::{CoolingCurves, CoolingState, Room, Running, cooling_state};
-use crate::equipment::Turndown;
 use crate::house::CoolingLoadLine;
 use crate::quantity::{Celsius, Hours, Kilowatts, UnitSystem};
 
@@ -106,23 +104,10 @@ pub(super) fn judge(case: &Case<'_>, findings: &mut Findings) {
     let Some(season) = figures.season.filter(|_| largest < 1.0) else {
         return;
     };
-    if season.cooling_hours <= Hours::ZERO {
-        return;
-    }
-    let Some(curves) = case.cooling else {
-        findings.unknown(AskCode::CapacityAtDesign, nothing_published(case));
+    let Some(curves) = curves_in_season(case, &season, findings) else {
         return;
     };
     let known = season.known;
-    if curves.turndown() == Turndown::Unknown {
-        findings.unknown(
-            AskCode::MinimumCooling,
-            "capacity, input, sensible heat ratio and airflow at the minimum speed in cooling",
-        );
-    }
-    if known.is_none() {
-        findings.unknown(AskCode::SensibleHeatRatio, inconsistent_ratio(case));
-    }
     let Some(cycling) = known.and_then(|known| known.cycling_hours) else {
         return;
     };
